@@ -1,0 +1,123 @@
+#include "diagnostics/report.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "base/text.h"
+
+namespace saggar::diagnostics {
+namespace {
+
+std::vector<std::string> subject(const Finding& finding) {
+  std::vector<std::string> records = finding.records;
+  if (records.empty() && !finding.record.empty()) records.push_back(finding.record);
+  std::sort(records.begin(), records.end());
+  records.erase(std::unique(records.begin(), records.end()), records.end());
+  return records;
+}
+
+std::vector<std::string> sortedRecords(const Waiver& waiver) {
+  std::vector<std::string> records = waiver.records;
+  std::sort(records.begin(), records.end());
+  return records;
+}
+
+void waive(std::vector<Finding>& findings, const Settings& settings) {
+  using Key = std::pair<std::uint8_t, std::vector<std::string>>;
+  std::map<Key, std::size_t> byKey;
+  for (std::size_t i = 0; i < settings.waivers.size(); ++i)
+    byKey.emplace(Key{settings.waivers[i].rule.index, sortedRecords(settings.waivers[i])}, i);
+  if (byKey.empty()) return;
+  std::vector<bool> used(settings.waivers.size(), false);
+  for (Finding& finding : findings) {
+    if (!finding.rule.info().waivable) continue;
+    const auto found = byKey.find(Key{finding.rule.index, subject(finding)});
+    if (found == byKey.end()) continue;
+    const Waiver& waiver = settings.waivers[found->second];
+    finding.waived = WaivedBy{waiver.because, waiver.span};
+    used[found->second] = true;
+  }
+  for (std::size_t i = 0; i < used.size(); ++i) {
+    const Waiver& waiver = settings.waivers[i];
+    const bool looked = settings.only.empty() ||
+                        std::find(settings.only.begin(), settings.only.end(), waiver.rule) != settings.only.end();
+    if (used[i] || !waiver.rule.info().waivable || !looked) continue;
+    findings.push_back({.rule = "waiver-unused"_rule,
+                        .span = waiver.span,
+                        .message = "no `" + std::string(waiver.rule.id()) + "` finding is about exactly " +
+                                   base::listedInWords(waiver.records),
+                        .hint = "take the waiver out, or name all the records of the finding it is meant for"});
+  }
+}
+
+}  // namespace
+
+void Findings::append(Findings other) {
+  if (all_.empty()) {
+    all_ = std::move(other.all_);
+    return;
+  }
+  all_.insert(all_.end(), std::make_move_iterator(other.all_.begin()), std::make_move_iterator(other.all_.end()));
+}
+
+Report makeReport(Findings collected, const Settings& settings, const source::SourceSet& sources) {
+  Report report;
+  std::vector<Finding>& findings = collected.all();
+  waive(findings, settings);
+  std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
+    auto key = [&](const Finding& f) {
+      return std::tuple(f.span.known() ? sources.path(f.span.file) : std::string_view(), f.span.begin, f.rule.index);
+    };
+    const auto ka = key(a);
+    const auto kb = key(b);
+    return ka != kb ? ka < kb : a.message < b.message;
+  });
+  for (Finding& finding : findings) {
+    const bool wanted = settings.only.empty() ||
+                        std::find(settings.only.begin(), settings.only.end(), finding.rule) != settings.only.end();
+    if (!wanted) continue;
+    if (settings.changed[finding.rule.index]) finding.severity = settings.severity[finding.rule.index];
+    if (finding.weight() == Severity::off) continue;
+    if (!report.findings.empty()) {
+      const Finding& last = report.findings.back();
+      if (last.rule == finding.rule && last.span == finding.span && last.message == finding.message) continue;
+    }
+    if (finding.waived) {
+      ++report.waived;
+    } else {
+      switch (finding.weight()) {
+        case Severity::error: ++report.errors; break;
+        case Severity::warning: ++report.warnings; break;
+        default: ++report.notes;
+      }
+    }
+    report.findings.push_back(std::move(finding));
+  }
+  return report;
+}
+
+std::vector<const Finding*> Report::shown() const {
+  constexpr std::size_t kMostOfARule = 100;
+  constexpr std::size_t kMostInAll = 1000;
+  std::array<std::size_t, kRules.size()> ofRule{};
+  std::vector<const Finding*> out;
+  for (const Finding& finding : findings) {
+    if (out.size() == kMostInAll) break;
+    if (ofRule[finding.rule.index]++ >= kMostOfARule) continue;
+    out.push_back(&finding);
+  }
+  return out;
+}
+
+std::string countsInWords(const Report& report) {
+  std::vector<std::string> parts;
+  if (report.errors != 0) parts.push_back(base::counted(report.errors, "error"));
+  if (report.warnings != 0) parts.push_back(base::counted(report.warnings, "warning"));
+  if (report.notes != 0) parts.push_back(base::counted(report.notes, "note"));
+  std::string out = parts.empty() ? "nothing found" : base::listedInWords(parts);
+  if (report.waived != 0) out += " (" + std::to_string(report.waived) + " waived)";
+  return out;
+}
+
+}  // namespace saggar::diagnostics

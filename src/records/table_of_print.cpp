@@ -1,0 +1,150 @@
+#include "records/table_parts.h"
+
+// What is said to readers: claims, questions, terms, talks, checklists, and the guide itself.
+namespace saggar::records {
+namespace {
+
+using enum FieldType;
+using tables::oneOf;
+using tables::of;
+using tables::ref;
+using tables::group;
+using tables::groupMap;
+
+constexpr std::string_view kClaimStatus[] = {"held", "supposed", "doubted", "withdrawn"};
+constexpr std::string_view kChanges[] = {"erratum", "corrigendum", "addendum", "update", "withdrawal"};
+constexpr std::string_view kWeighs[] = {"misleading", "minor"};
+constexpr std::string_view kQuestionStatus[] = {"open", "settled"};
+constexpr std::string_view kKeep[] = {"must", "should", "may"};
+constexpr std::string_view kHemispheres[] = {"north", "south"};
+constexpr std::string_view kUnits[] = {"both", "inches", "metric"};
+constexpr std::string_view kKinds[] = {"maker", "person", "shape", "form", "motif", "treatment", "set", "mark",
+                                       "specimen", "source", "feature", "claim", "question", "term", "photo", "talk",
+                                       "checklist"};
+
+constexpr FieldSpec kStated[] = {
+    of("edition"_f, number, kOne, "the edition it stood in", "1"),
+    ref("talk"_f, KindSet(Kind::talk), kOne, "the talk it was said in", "twelve-shapes"),
+    of("at"_f, text, kOne, "the exact place", "p. 41, table 6"),
+};
+constexpr FieldSpec kBelongs[] = {
+    of("edition"_f, number, kRequired, "the edition it belongs in", "1"),
+    of("at"_f, text, kOne, "the exact place", "p. 102"),
+};
+constexpr FieldSpec kTest[] = {
+    oneOf("every"_f, kKinds, kOne, "every record of the kind that is `where` must be `has`", "shape"),
+    oneOf("no"_f, kKinds, kOne, "no record of the kind that is `where` may be `has`", "treatment"),
+    oneOf("some"_f, kKinds, kOne, "some record of the kind must be both", "specimen"),
+    oneOf("count"_f, kKinds, kOne, "how many records of the kind are both", "treatment"),
+    of("makes"_f, text, kOne, "the number or range that `count` must give", "3 to 5"),
+    of("where"_f, where, kOne, "the records looked at", "{maker: wesperling}"),
+    of("has"_f, where, kOne, "what they must be", "{look.finial: slot}"),
+    of("before"_f, event, kMany, "two events, of which the first must be the earlier", "[shape:a, shape:b]"),
+    of("same"_f, tree, kOne, "two records and a field that must be alike", "[shape:a, shape:b, maker]"),
+    of("differ"_f, tree, kOne, "two records and a field that must differ", "[shape:a, shape:b, look.handle]"),
+};
+constexpr FieldSpec kSays[] = {
+    of("says"_f, prose, kRequired, "what speaks for it or against it"),
+};
+constexpr FieldSpec kSegment[] = {
+    of("title"_f, text, kRequired, "the segment's title", "Copied serials"),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
+    ref("show"_f, KindSet::any(), kMany, "the pieces to hold up: specimens, or any record with a photo"),
+    of("after"_f, text, kMany, "segments that must come before, by title"),
+    oneOf("keep"_f, kKeep, kOne, "what goes first when time is short; must unless written", "should"),
+    of("time"_f, clock, kOne, "how long; left out, it is estimated", "6:00"),
+    of("say"_f, prose, kOne, "the words, or notes for them"),
+};
+constexpr FieldSpec kEdition[] = {
+    of("title"_f, text, kOne, "the title it had"),
+    of("date"_f, moment, kRequired, "when it came out", "2019"),
+};
+constexpr FieldSpec kSettings[] = {
+    of("circa"_f, length, kOne, "how far `about` reaches either way; 5y unless written", "5y"),
+    oneOf("hemisphere"_f, kHemispheres, kOne, "whose seasons; north unless written", "north"),
+    of("language"_f, text, kOne, "the guide's language; en-GB unless written", "en-GB"),
+    oneOf("units"_f, kUnits, kOne, "both unless written", "both"),
+    of("pace"_f, number, kOne, "spoken words a minute; 130 unless written", "130"),
+    of("layout"_f, text, kOne, "the checklists' layout", "checklist"),
+};
+constexpr FieldSpec kWaiver[] = {
+    of("rule"_f, text, kRequired, "the rule of the finding", "code-shared"),
+    ref("record"_f, KindSet::any(), kOne, "the record it names"),
+    ref("records"_f, KindSet::any(), kMany, "or all the records it names"),
+    of("because"_f, text, kRequired, "why it may stand"),
+};
+
+constexpr FieldSpec kClaim[] = {
+    of("says"_f, prose, kRequired, "the statement", "Ring handles came only with slot finials."),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
+    oneOf("status"_f, kClaimStatus, kOne, "held unless written", "supposed"),
+    of("was"_f, prose, kOne, "the words it corrects"),
+    ref("replaces"_f, KindSet(Kind::claim), kMany, "the claim it corrects"),
+    oneOf("change"_f, kChanges, kOne, "what kind of correction it is", "corrigendum"),
+    of("because"_f, prose, kOne, "why"),
+    of("against"_f, citations, kMany, "sources that speak against it"),
+    oneOf("weighs"_f, kWeighs, kOne, "whether the old words misled", "minor"),
+    of("issued"_f, moment, kDated, "when it was made known", "2 May 2020"),
+    group("stated"_f, kStated, kMany, "where it was said", "{edition: 1, at: p. 41}"),
+    group("belongs"_f, kBelongs, kMany, "an addendum's place", "{edition: 1, at: p. 102}"),
+    group("test"_f, kTest, kMany, "how the program can test it"),
+};
+constexpr FieldSpec kQuestion[] = {
+    of("asks"_f, prose, kRequired, "the question"),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
+    group("for"_f, kSays, kMany, "what speaks for it", "{says: the book has it, cite: decoration-books}"),
+    group("against"_f, kSays, kMany, "what speaks against it"),
+    of("would-settle"_f, prose, kMany, "what would settle it"),
+    oneOf("status"_f, kQuestionStatus, kOne, "open unless written", "settled"),
+    ref("answer"_f, KindSet(Kind::claim), kOne, "the claim that answers it"),
+    of("first"_f, event, kMany, "two events: which was first?", "[shape:a, shape:b]"),
+};
+constexpr FieldSpec kTerm[] = {
+    of("means"_f, prose, kRequired, "what the word means"),
+    ref("broader"_f, KindSet(Kind::term), kMany, "the wider word", "lining"),
+    ref("related"_f, KindSet(Kind::term), kMany, "words to look up beside it"),
+};
+constexpr FieldSpec kTalk[] = {
+    of("series"_f, text, kOne, "the series it belongs to", "reading-tollivane"),
+    of("number"_f, number, kOne, "its number in the series", "3"),
+    of("budget"_f, clock, kOne, "how long it may be", "28:00"),
+    of("pace"_f, number, kOne, "spoken words a minute, when not the guide's", "130"),
+    group("segments"_f, kSegment, kMany | kRequired, "its parts, in order"),
+    of("recorded"_f, moment, kDated, "when it was recorded"),
+    of("transcript"_f, path, kOne, "a timed transcript, from the guide's folder", "recordings/t2.vtt"),
+    of("link"_f, address, kOne, "where it can be seen"),
+};
+constexpr FieldSpec kChecklist[] = {
+    oneOf("show"_f, kKinds, kRequired, "what is listed: a kind", "treatment"),
+    of("where"_f, where, kOne, "which of them", "{shape.maker: wesperling}"),
+    of("sure"_f, yesNo, kOne, "yes: leave out what is only perhaps meant", "yes"),
+    of("grouped"_f, text, kOne, "by which field", "shape"),
+    of("in-order-of"_f, text, kMany, "sorted by which field", "code"),
+    of("columns"_f, tree, kOne, "the fields to print, or heading: field", "[code, motif, introduced]"),
+    of("layout"_f, text, kOne, "a layout, the guide's own or built in", "checklist"),
+};
+constexpr FieldSpec kGuide[] = {
+    of("by"_f, text, kMany, "the authors", "Odile Marrenby"),
+    of("edition"_f, number, kOne, "the edition being prepared", "2"),
+    groupMap("editions"_f, kEdition, kOne, "editions that came out", "{1: {title: …, date: 2019}}"),
+    group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace"),
+    of("rules"_f, tree, kOne, "findings to raise or lower: error, warning, note or off", "{source-unused: off}"),
+    of("contents"_f, tree, kMany, "the divisions and chapters in order"),
+    group("waivers"_f, kWaiver, kMany, "findings that may stand, and why"),
+};
+
+}  // namespace
+
+std::span<const FieldSpec> testFields() { return kTest; }
+std::span<const FieldSpec> segmentFields() { return kSegment; }
+
+namespace tables {
+std::span<const FieldSpec> claim() { return kClaim; }
+std::span<const FieldSpec> question() { return kQuestion; }
+std::span<const FieldSpec> term() { return kTerm; }
+std::span<const FieldSpec> talk() { return kTalk; }
+std::span<const FieldSpec> checklist() { return kChecklist; }
+std::span<const FieldSpec> guide() { return kGuide; }
+}  // namespace tables
+
+}  // namespace saggar::records
