@@ -93,3 +93,7 @@ std::span<const std::string_view> ruleIds();
 std::string_view explanation(Rule rule);
 
 }  // namespace saggar::diagnostics
+
+namespace saggar {
+using diagnostics::operator""_rule;
+}

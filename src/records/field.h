@@ -52,3 +52,7 @@ consteval Field operator""_f(const char* word, std::size_t length) {
 std::optional<Field> fieldNamed(std::string_view word);
 
 }  // namespace saggar::records
+
+namespace saggar {
+using records::operator""_f;
+}

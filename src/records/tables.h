@@ -48,8 +48,8 @@ struct FieldSpec {
   Field field;
   FieldType type = FieldType::text;
   std::uint16_t flags = kOne;
-  std::string_view meaning;                     // one line, for the schema, the reference and the editor
-  std::string_view example;                     // what an author would type
+  std::string_view meaning{};                   // one line, for the schema, the reference and the editor
+  std::string_view example{};                   // what an author would type
   KindSet kinds{};                              // reference: the kinds it may name
   std::span<const std::string_view> words{};    // choice: the words allowed
   std::span<const FieldSpec> inner{};           // structure

@@ -22,7 +22,7 @@ std::string_view SourceSet::text(const Span& span) const {
 }
 
 const std::vector<std::uint32_t>& SourceSet::lineStarts(const File& file) const {
-  std::lock_guard guard(linesLock_);
+  std::lock_guard guard(*linesLock_);
   if (file.lineStarts.empty()) {
     file.lineStarts.push_back(0);
     for (std::size_t i = 0; i < file.text.size(); ++i) {

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstddef>
 #include <deque>
+#include <memory>
 #include <mutex>
 #include <string>
 #include <string_view>
@@ -43,7 +44,7 @@ class SourceSet {
   const std::vector<std::uint32_t>& lineStarts(const File& file) const;
 
   std::deque<File> files_;
-  mutable std::mutex linesLock_;
+  std::unique_ptr<std::mutex> linesLock_ = std::make_unique<std::mutex>();
 };
 
 }  // namespace saggar::source

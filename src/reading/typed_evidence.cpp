@@ -1,0 +1,227 @@
+#include <algorithm>
+
+#include "base/edit_distance.h"
+#include "base/text.h"
+#include "reading/typed.h"
+
+// What may stand beside a value: citations, the author's judgement, doubts, what others say.
+namespace saggar::reading {
+
+using records::Alternative;
+using records::Citation;
+using records::Evidence;
+using records::FieldSpec;
+using records::Kind;
+
+bool TypedReader::isEvidenceKey(std::string_view key) {
+  for (const FieldSpec& field : records::evidenceFields())
+    if (field.field.name() == key && key != "is") return true;
+  return false;
+}
+
+const Evidence* TypedReader::readEvidence(const Node& mapping, const FieldSpec& spec, std::span<const FieldSpec> own) {
+  auto* evidence = arena_.make<Evidence>();
+  evidence->place = {mapping.begin, mapping.end};
+  forEachPair(mapping, [&](const Node& key, const Node& child) {
+    for (const FieldSpec& field : own)
+      if (field.field.name() == key.text) return;  // a field of the structure, not evidence
+    if (key.text == "is") return;
+    if (!isEvidenceKey(key.text)) {
+      if (!own.empty()) return;  // reported by the structure
+      std::vector<std::string_view> names;
+      for (const FieldSpec& field : records::evidenceFields()) names.push_back(field.field.name());
+      const auto near = base::nearest(key.text, names);
+      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` cannot stand beside a value",
+             near ? "did you mean `" + std::string(*near) + "`?"
+                  : "beside `is` may stand `cite`, `judged`, `doubted`, `but`, `note` and, on a list, `complete`");
+      return;
+    }
+    if (!keyOnce(mapping, key)) return;
+    if (child.type == NodeType::empty) {
+      unfit(child, "`" + std::string(key.text) + "` has no value", "type the value, or take the line out");
+      return;
+    }
+    if (key.text == "cite") {
+      evidence->cite = arena_.copy(readCitations(child));
+    } else if (key.text == "but") {
+      std::vector<Alternative> all;
+      if (child.type == NodeType::sequence) {
+        for (const Node* one = child.first; one != nullptr; one = one->next) all.push_back(readAlternative(*one, spec));
+      } else {
+        all.push_back(readAlternative(child, spec));
+      }
+      evidence->but = arena_.copy(all);
+    } else if (!child.isScalar()) {
+      unfit(child, "`" + std::string(key.text) + "` takes plain words", "write `" + std::string(key.text) + ": the reason`");
+    } else if (key.text == "judged") {
+      evidence->judged = child.text;
+    } else if (key.text == "doubted") {
+      evidence->doubted = child.text;
+    } else if (key.text == "note") {
+      evidence->note = arena_.make<records::Value>(start(child, records::ValueType::prose));
+    } else if (child.text == "yes" || child.text == "no") {
+      evidence->complete = child.text == "yes";
+    } else {
+      unfit(child, "`complete` takes `yes` or `no`", "write `complete: yes` if the list leaves nothing out");
+    }
+  });
+  return evidence;
+}
+
+Alternative TypedReader::readAlternative(const Node& node, const FieldSpec& spec) {
+  Alternative alternative;
+  alternative.place = {node.begin, node.end};
+  if (node.type != NodeType::mapping) {
+    alternative.is = unfit(node, "`but` takes what another source says, with its citation",
+                           "write `but: [{is: 1933, cite: dunnavick-1974}]`");
+    return alternative;
+  }
+  bool hasIs = false;
+  forEachPair(node, [&](const Node& key, const Node& child) {
+    if (key.text == "is") {
+      hasIs = true;
+      alternative.is = readBare(child, spec, true);
+    } else if (key.text == "cite") {
+      alternative.cite = arena_.copy(readCitations(child));
+    } else if (key.text == "set-aside" && child.isScalar()) {
+      alternative.setAside = child.text;
+    } else {
+      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` is no part of `but`",
+             "it takes `is`, `cite` and `set-aside: reason`");
+    }
+  });
+  if (!hasIs)
+    alternative.is = unfit(node, "`but` does not say what the other source says", "add `is: …`");
+  return alternative;
+}
+
+std::vector<Citation> TypedReader::readCitations(const Node& node) {
+  std::vector<Citation> citations;
+  if (node.type == NodeType::sequence) {
+    const bool inBrackets = node.style == NodeStyle::flow;
+    for (const Node* one = node.first; one != nullptr; one = one->next) readCitation(*one, inBrackets, citations);
+  } else {
+    readCitation(node, false, citations);
+  }
+  return citations;
+}
+
+bool TypedReader::citationId(const Node& node, Citation& citation) {
+  std::string_view text = node.text;
+  citation.idPlace = {node.begin, node.end};
+  const std::size_t colon = text.find(':');
+  if (colon != std::string_view::npos) {
+    const auto kind = records::kindNamed(text.substr(0, colon));
+    const std::string_view rest = text.substr(colon + 1);
+    if (kind && (*kind == Kind::source || *kind == Kind::specimen || *kind == Kind::photo) && isId(rest)) {
+      citation.kind = *kind;
+      citation.id = rest;
+      return true;
+    }
+    if (kind) {
+      unfit(node, "a " + std::string(records::name(*kind)) + " cannot be cited", "cite a source, a specimen or a photo");
+      return false;
+    }
+    unfit(node, "`" + base::shortened(text, 60) + "` is no citation",
+          "leave a blank after the colon: `" + std::string(text.substr(0, colon)) + ": " + base::shortened(rest, 60) + "`");
+    return false;
+  }
+  if (!isId(text)) {
+    unfit(node, "`" + base::shortened(text, 60) + "` is no source: a citation begins with a source's id",
+          "write `source-id`, or `source-id: where in it`");
+    return false;
+  }
+  citation.id = text;
+  return true;
+}
+
+void TypedReader::readCitation(const Node& node, bool inBrackets, std::vector<Citation>& out) {
+  Citation citation;
+  citation.place = {node.begin, node.end};
+  if (node.isScalar()) {
+    const std::string_view text = base::trimmed(node.text);
+    // `[decoration-books: vol. 3, May 1932]`: inside brackets the comma ended the citation.
+    if (inBrackets && !out.empty() && !isId(text) && text.find(':') == std::string_view::npos) {
+      const Citation& last = out.back();
+      const std::string whole = std::string(last.id) + ": " + std::string(last.at) + (last.at.empty() ? "" : ", ") + std::string(text);
+      unfit(node, "inside brackets a comma ends the citation, and `" + base::shortened(text, 40) + "` is left over",
+            "put it in quotes, `[\"" + whole + "\"]`, or on a line of its own: `- " + whole + "`");
+      return;
+    }
+    // A quoted citation with its locator: "decoration-books: vol. 3, May 1932".
+    const std::size_t colon = text.find(": ");
+    if (node.quoted() && colon != std::string_view::npos) {
+      Node id = node;
+      id.text = text.substr(0, colon);
+      if (!citationId(id, citation)) return;
+      citation.at = base::trimmed(text.substr(colon + 2));
+      out.push_back(citation);
+      return;
+    }
+    if (citationId(node, citation)) out.push_back(citation);
+    return;
+  }
+  if (node.type == NodeType::empty) {
+    unfit(node, "a citation is missing here", "type the source's id, or take the line out");
+    return;
+  }
+  if (node.type == NodeType::sequence) {
+    unfit(node, "a list stands inside the list of citations", "write one list");
+    return;
+  }
+  bool full = false;
+  forEachPair(node, [&](const Node& key, const Node&) { full |= key.text == "source"; });
+  if (!full) {  // `source-id: where in it`, one or (under one dash) several
+    forEachPair(node, [&](const Node& key, const Node& child) {
+      Citation one;
+      one.place = {key.begin, std::max(key.end, child.end)};
+      if (key.text == "at" || key.text == "dated" || key.text == "says") {
+        report("value-unfit"_rule, key.begin, key.end, "a citation with `" + std::string(key.text) + "` needs `source`",
+               "write it in full: `{source: decoration-books, at: vol. 3, dated: 1932-05}`");
+        return;
+      }
+      if (!citationId(key, one)) return;
+      if (child.isScalar()) {
+        one.at = child.text;
+      } else if (child.type == NodeType::mapping) {
+        report("value-unfit"_rule, child.begin, child.end, "the place in a source is plain words",
+               "write `{source: " + std::string(one.id) + ", at: …, dated: …}`");
+      } else if (child.type == NodeType::empty) {
+        report("value-unfit"_rule, key.begin, key.end, "the place in the source is missing after the colon",
+               "type it, or leave the colon out: `" + std::string(one.id) + "`");
+      }
+      out.push_back(one);
+    });
+    return;
+  }
+  bool fits = true;
+  forEachPair(node, [&](const Node& key, const Node& child) {
+    if (!keyOnce(node, key)) return;
+    if (!child.isScalar()) {
+      unfit(child, "`" + std::string(key.text) + "` of a citation takes plain words", "write `" + std::string(key.text) + ": …`");
+      fits &= key.text != "source";
+      return;
+    }
+    if (key.text == "source") {
+      fits &= citationId(child, citation);
+    } else if (key.text == "at") {
+      citation.at = child.text;
+    } else if (key.text == "dated") {
+      static constexpr FieldSpec kDate{.field = "dated"_f, .type = records::FieldType::moment};
+      citation.dated = readDate(child, kDate).date();
+    } else if (key.text == "says") {
+      if (child.text == "direct") citation.says = records::Says::direct;
+      else if (child.text == "indirect") citation.says = records::Says::indirect;
+      else if (child.text == "not-found") citation.says = records::Says::notFound;
+      else unfit(child, "`" + base::shortened(child.text, 40) + "` is no value of `says`", "it takes `direct`, `indirect` or `not-found`");
+    } else {
+      static constexpr std::string_view kNames[] = {"source", "at", "dated", "says"};
+      const auto near = base::nearest(key.text, kNames);
+      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` is no part of a citation",
+             near ? "did you mean `" + std::string(*near) + "`?" : "it takes `source`, `at`, `dated` and `says`");
+    }
+  });
+  if (fits && !citation.id.empty()) out.push_back(citation);
+}
+
+}  // namespace saggar::reading
