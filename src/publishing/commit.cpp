@@ -1,3 +1,5 @@
+#include <unistd.h>
+
 #include <algorithm>
 #include <cassert>
 #include <cerrno>
@@ -16,6 +18,10 @@ std::string folderOf(const std::string& path) {
 bool hasFilesUnder(const std::map<std::string, ManifestFile, std::less<>>& files, const std::string& folder) {
   const auto it = files.lower_bound(folder + '/');
   return it != files.end() && it->first.starts_with(folder + '/');
+}
+
+bool mayBeEmptied(const Node& folder, const std::string& path) {
+  return geteuid() == 0 || folder.info.st_uid == geteuid() || access(path.c_str(), W_OK | X_OK) == 0;
 }
 
 }  // namespace
@@ -72,6 +78,7 @@ bool Publication::State::syncFresh() {
 bool Publication::State::carryOver(const Manifest& manifest, const std::set<std::string>& released) {
   std::map<std::string, const Node*> folders;  // of the new tree, with what they were like in the old one
   std::set<std::string> theirs;                // folders that are the author's alone
+  std::set<std::string> closed;                // folders of another user from which we may take nothing
   const auto needFolder = [&](std::string folder) {
     for (; !folder.empty(); folder = folderOf(folder))
       if (!folders.emplace(folder, nullptr).second) break;
@@ -106,7 +113,13 @@ bool Publication::State::carryOver(const Manifest& manifest, const std::set<std:
         return false;
       }
     }
+    // What could not be taken out of the old tree afterwards is better left where it is.
+    if (const std::string around = folderOf(node.path); closed.count(around) > 0) {
+      fail(diskProblem("cannot carry over " + shown(around), EACCES, place.option));
+      return false;
+    }
     if (node.folder()) {
+      if (!mayBeEmptied(node, oldPath(node.path))) closed.insert(node.path);
       if (standing.manifest && hasFilesUnder(standing.manifest->files, node.path)) continue;  // made at need
       theirs.insert(node.path);
       needFolder(node.path);

@@ -73,6 +73,12 @@ int namesIn(const std::string& folder, std::vector<std::string>& names) {
   return error;
 }
 
+// Carried modes may forbid taking things out of a folder that is on its way out. If it is not ours to change,
+// the removal itself tells.
+void chmodForEmptying(const std::string& folder) {
+  if (chmod(folder.c_str(), 0700) != 0) errno = 0;
+}
+
 std::string freeName(const std::string& path) {
   struct stat info;
   std::string name = path + ".kept";
@@ -186,7 +192,7 @@ int removeTree(Disk& disk, const std::string& root) {
     const std::string folder = std::move(open.back());
     open.pop_back();
     folders.push_back(folder);
-    if (chmod(folder.c_str(), 0700) != 0) keep(errno);  // carried modes may forbid emptying it
+    chmodForEmptying(folder);
     keep(namesIn(folder, names));
     for (const std::string& name : names) {
       const std::string path = folder + '/' + name;
@@ -216,7 +222,7 @@ int retire(Disk& disk, const std::string& old, const std::string& now, std::vect
   // Backwards: what is in a folder before the folder. The manifest goes last, so that a run killed here is
   // understood.
   for (const Node& node : seen.nodes)
-    if (node.folder() && chmod((old + '/' + node.path).c_str(), 0700) != 0) keep(errno);
+    if (node.folder()) chmodForEmptying(old + '/' + node.path);
   for (auto it = seen.nodes.rbegin(); it != seen.nodes.rend(); ++it) {
     const std::string path = old + '/' + it->path;
     if (before && it->path == kManifestName) continue;
