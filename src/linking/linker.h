@@ -1,0 +1,58 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "diagnostics/report.h"
+#include "linking/collection.h"
+#include "records/tables.h"
+
+// The work of linking, in steps; not for other rooms.
+namespace saggar::linking {
+
+// What one thread finds while it resolves a run of records.
+struct Resolved {
+  diagnostics::Findings findings;
+  struct Link {
+    RecordIndex target;
+    BackReference from;
+  };
+  std::vector<Link> references;
+  std::vector<Link> citations;
+};
+
+class Linker {
+ public:
+  explicit Linker(records::ReadGuide guide);
+
+  void index(diagnostics::Findings& findings);
+  void resolveAll(diagnostics::Findings& findings);
+  void readSettings(diagnostics::Findings& findings, diagnostics::Settings& rules);
+  void findMentions(diagnostics::Findings& findings);
+  Collection done() { return std::move(collection_); }
+
+ private:
+  struct Walk {
+    RecordIndex from;
+    Record* record;
+    records::Field field;
+    Resolved& out;
+  };
+  void resolveRecord(RecordIndex index, Resolved& out);
+  void resolveValue(records::Value& value, const records::FieldSpec& spec, Walk& walk);
+  void resolveReference(records::Value& value, records::KindSet kinds, Walk& walk);
+  void resolveEvent(records::Value& value, Walk& walk);
+  void resolveLook(records::Entry& entry, Walk& walk);
+  void checkLookValue(const records::Entry& entry, const records::Value& value, Walk& walk);
+  void resolveEvidence(const records::Evidence& evidence, const records::FieldSpec* spec, Walk& walk);
+  void resolveCitation(records::Citation& citation, Walk& walk);
+  void missing(std::string_view id, records::KindSet kinds, source::Span span, const Record& from, std::string_view field,
+               diagnostics::Findings& findings);
+  bool isLost(std::string_view id) const;
+  std::string suggestion(std::string_view id, records::KindSet kinds);
+  static Collection::Lists rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which, std::size_t records);
+
+  Collection collection_;
+  std::size_t suggestionsLeft_ = 300;  // a suggestion looks at every id: enough for what is printed, bounded in time
+};
+
+}  // namespace saggar::linking
