@@ -151,7 +151,8 @@ Sentences sentencesFor(Mistake mistake, std::string_view part) {
     case Mistake::NotAMonthName:
       return {seen + " is not the name of a month", "type 5 May 1932 or 1932-05-05"};
     case Mistake::OrdinalRange:
-      return {"there is no quarter or half called " + seen, "type 1st to 4th quarter, 1st or 2nd half"};
+      return {"there is no part of a year called " + seen,
+              "type 1st to 4th quarter, 1st to 3rd third, 1st or 2nd half"};
     case Mistake::BeforeVague:
       return {"what comes before or after " + seen + " cannot be told to the day",
               "type by or from with the last or first day that is meant"};

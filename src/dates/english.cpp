@@ -96,16 +96,12 @@ Phrase seasonPhrase(const Date& date, bool sentence) {
     phrase.text += ' ' + yearName;
     return phrase;
   }
-  if (code >= 37 && code <= 39) {
-    const SeasonMonths months = monthsOfSeason(code, Hemisphere::North);
-    phrase.text = range(monthName(months.first), monthName(months.first + months.count - 1)) + ' ' + yearName;
-    return phrase;
-  }
   constexpr std::array<std::string_view, 4> kLong = {"first", "second", "third", "fourth"};
   constexpr std::array<std::string_view, 4> kShort = {"1st", "2nd", "3rd", "4th"};
-  const auto ordinal = static_cast<std::size_t>(code >= 40 ? code - 40 : code - 33);
-  phrase.text = sentence ? kLong[ordinal] : kShort[ordinal];
-  phrase.text += code >= 40 ? " half" : " quarter";
+  const int before = code >= 40 ? 40 : code >= 37 ? 37 : 33;
+  const auto ordinal = static_cast<std::size_t>(code - before);
+  phrase.text = sentence ? (code == 39 ? "last" : kLong[ordinal]) : kShort[ordinal];
+  phrase.text += code >= 40 ? " half" : code >= 37 ? " third" : " quarter";
   phrase.text += (sentence ? " of " : " ") + yearName;
   phrase.article = "the ";
   return phrase;

@@ -199,15 +199,15 @@ bool wordAtEnd(std::string_view text, Habit& habit) {
   if (isWord(right, {"present", "today", "now", "date", "open", "this day", "onwards"})) {
     habit.message = quoted(right) + " is not a date";
     habit.suggestion = std::string(left) + "/..";
-    habit.hint = "for what has not ended type " + habit.suggestion;
+    habit.hint = "type " + habit.suggestion + " for what has not ended";
   } else if (isWord(right, {"unknown", "none", "?", "not known"})) {
     habit.message = quoted(right) + " is not a date";
     habit.suggestion = std::string(left) + "/";
-    habit.hint = "for an end that is not known leave that side blank: " + habit.suggestion;
+    habit.hint = "type " + habit.suggestion + " for an end that is not known";
   } else if (isWord(left, {"unknown", "none", "?", "not known", "open"})) {
     habit.message = quoted(left) + " is not a date";
     habit.suggestion = "/" + std::string(right);
-    habit.hint = "for a beginning that is not known leave that side blank: " + habit.suggestion;
+    habit.hint = "type " + habit.suggestion + " for a beginning that is not known";
   } else {
     return false;
   }
@@ -335,7 +335,11 @@ bool missingBrackets(std::string_view text, Habit& habit) {
   if (read.size() > 1) {
     habit.hint += ", {" + std::string(text) + "} for all of them";
   } else if (piece.isRange) {
-    habit.hint = "type " + bracketed + " for a day then, " + std::string(text.substr(0, text.find(".."))) +
+    habit.hint = "type " + bracketed +
+                 (piece.fromEdge == Edge::Open ? " for a day then or earlier, "
+                  : piece.toEdge == Edge::Open ? " for a day then or later, "
+                                               : " for a day between them, ") +
+                 std::string(text.substr(0, text.find(".."))) +
                  (piece.fromEdge == Edge::Open ? "../"
                   : piece.toEdge == Edge::Open ? "/.."
                                                : "/") +

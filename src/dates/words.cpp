@@ -195,13 +195,18 @@ bool WordsReader::readAll(Range all, Expression& out) {
   return true;
 }
 
+// A comma after a year parts two members of a list; in `May 5, 1932` it does not.
+bool WordsReader::endsYear(std::size_t index) const {
+  return hasDigits(tokens_[index].text, 3) || isOneOf(index, {"bc", "bce"}) ||
+         (index > 0 && isOneOf(index - 1, {"ad", "year"}));
+}
+
 bool WordsReader::readList(Range all, Shape shape, std::string_view joint, Expression& out) {
   std::vector<Piece> members;
   std::size_t start = all.begin;
   for (std::size_t i = all.begin; i <= all.end; ++i) {
-    // A comma after a year parts two members; in `May 5, 1932` it does not.
     const bool last = i == all.end;
-    const bool comma = !last && tokens_[i].comma && hasDigits(tokens_[i].text, 3);
+    const bool comma = !last && tokens_[i].comma && endsYear(i);
     if (!last && !comma && !is(i, joint)) continue;
     const Range part{start, comma ? i + 1 : i};
     start = i + 1;
@@ -369,12 +374,16 @@ bool WordsReader::readDate(Range range, Date& date) {
 bool WordsReader::readCore(Range range, Date& date) {
   if (range.size() == 1) return readOneToken(range.begin, date);
   using Form = bool (WordsReader::*)(Range, Date&, bool&);
-  constexpr std::array<Form, 4> kForms = {&WordsReader::readMonthDate, &WordsReader::readSeason,
-                                          &WordsReader::readQuarter, &WordsReader::readEra};
+  constexpr std::array<Form, 3> kForms = {&WordsReader::readSeason, &WordsReader::readQuarter,
+                                          &WordsReader::readMonthDate};
   for (const Form form : kForms) {
     bool matched = false;
     if (!(this->*form)(range, date, matched)) return false;
     if (matched) return true;
+  }
+  if (range.size() == 2 &&
+      (isOneOf(range.begin, {"ad", "year"}) || isOneOf(range.begin + 1, {"bc", "bce"}))) {
+    return readEra(range, date);
   }
   for (std::size_t i = range.begin; i < range.end; ++i) {
     if (hasDigits(tokens_[i].text, 1)) continue;
@@ -419,19 +428,41 @@ bool WordsReader::readOneToken(std::size_t index, Date& date) {
   return false;
 }
 
-bool WordsReader::readYear(std::size_t index, Date& date) {
-  const Range here{index, index + 1};
-  EdtfReader reader(tokens_[index].text, options_);
+// 1932, 193X, 1932?; 45 BC, AD 409, year 170000002: years that four digits cannot write, or seldom do.
+bool WordsReader::readYear(Range range, Date& date) {
+  if (range.size() == 2) return readEra(range, date);
+  if (range.size() > 2) return fail(Mistake::ExtraText, {range.begin + 1, range.end});
+  const Token& token = tokens_[range.begin];
+  EdtfReader reader(token.text, options_);
   date = Date();
   if (reader.readDate(date)) {
-    if (date.precision == Precision::Year && date.significant == 0) return true;
-    return fail(Mistake::OneYearMissing, here);
+    return (date.precision == Precision::Year && date.significant == 0) ||
+           fail(Mistake::OneYearMissing, range);
   }
-  if (!hasDigits(tokens_[index].text, 1)) return fail(Mistake::OneYearMissing, here);
+  if (!hasDigits(token.text, 1)) return fail(Mistake::OneYearMissing, range);
   fault_ = reader.fault();
-  fault_.from += begin(index);
-  fault_.to += begin(index);
+  fault_.from += begin(range.begin);
+  fault_.to += begin(range.begin);
   return false;
+}
+
+bool WordsReader::readEra(Range range, Date& date) {
+  const bool named = is(range.begin, "year");
+  const bool after = named || is(range.begin, "ad");
+  const bool beforeChrist = !after && isOneOf(range.begin + 1, {"bc", "bce"});
+  if (!after && !beforeChrist) return fail(Mistake::ExtraText, {range.begin + 1, range.end});
+  const std::size_t at = after ? range.begin + 1 : range.begin;
+  std::string_view digits = tokens_[at].text;
+  const bool negative = named && digits.size() > 1 && digits.front() == '-';
+  if (negative) digits.remove_prefix(1);
+  const bool isNumber =
+      !digits.empty() && digits.size() <= 20 && std::all_of(digits.begin(), digits.end(), base::isDigit);
+  if (!isNumber) return fail(Mistake::OneYearMissing, {at, at + 1});
+  Int128 value = 0;
+  for (const char c : digits) value = value * 10 + (c - '0');
+  if (value == 0 && !named) return fail(Mistake::OneYearMissing, {at, at + 1});
+  date = Date::ofYear(beforeChrist ? 1 - value : negative ? -value : value);
+  return true;
 }
 
 bool WordsReader::readSeason(Range range, Date& date, bool& matched) {
@@ -443,9 +474,8 @@ bool WordsReader::readSeason(Range range, Date& date, bool& matched) {
   ++at;
   if (at < range.end && is(at, "of")) ++at;
   if (at == range.end) return fail(Mistake::NoYear, range);
-  if (at + 1 != range.end) return fail(Mistake::ExtraText, {at + 1, range.end});
   Date year;
-  if (!readYear(at, year)) return false;
+  if (!readYear({at, range.end}, year)) return false;
   matched = true;
   date = year;
   date.precision = Precision::Season;
@@ -455,21 +485,19 @@ bool WordsReader::readSeason(Range range, Date& date, bool& matched) {
 }
 
 bool WordsReader::readQuarter(Range range, Date& date, bool& matched) {
-  if (range.size() < 2 || !isOneOf(range.begin + 1, {"quarter", "half"})) return true;
-  const bool half = is(range.begin + 1, "half");
-  const int count = half ? 2 : 4;
+  if (range.size() < 2 || !isOneOf(range.begin + 1, {"quarter", "third", "half"})) return true;
+  const int count = is(range.begin + 1, "half") ? 2 : is(range.begin + 1, "third") ? 3 : 4;
   const int ordinal = is(range.begin, "last") ? count : ordinalNamed(tokens_[range.begin].text);
   if (ordinal < 1 || ordinal > count) return fail(Mistake::OrdinalRange, {range.begin, range.begin + 1});
   std::size_t at = range.begin + 2;
   if (at < range.end && is(at, "of")) ++at;
   if (at == range.end) return fail(Mistake::NoYear, range);
-  if (at + 1 != range.end) return fail(Mistake::ExtraText, {at + 1, range.end});
   Date year;
-  if (!readYear(at, year)) return false;
+  if (!readYear({at, range.end}, year)) return false;
   matched = true;
   date = year;
   date.precision = Precision::Season;
-  date.month = static_cast<std::uint8_t>((half ? 39 : 32) + ordinal);
+  date.month = static_cast<std::uint8_t>((count == 2 ? 39 : count == 3 ? 36 : 32) + ordinal);
   date.monthQualifier = year.yearQualifier;
   return true;
 }
@@ -495,9 +523,8 @@ bool WordsReader::readMonthDate(Range range, Date& date, bool& matched) {
   if (day == 0 && (day = dayHere()) != 0) dayAt = at++;
   if (at < range.end && is(at, "of")) ++at;
   if (at == range.end) return fail(Mistake::NoYear, range);
-  if (at + 1 != range.end) return fail(Mistake::ExtraText, {at + 1, range.end});
   Date year;
-  if (!readYear(at, year)) return false;
+  if (!readYear({at, range.end}, year)) return false;
   matched = true;
   date = year;
   date.month = static_cast<std::uint8_t>(month);
@@ -512,27 +539,6 @@ bool WordsReader::readMonthDate(Range range, Date& date, bool& matched) {
   const bool exists = date.yearMask == 0 ? day <= daysInMonth(date.year(), month)
                                          : !date.plain(options_.hemisphere).earliest.isUnknown();
   return exists || fail(Mistake::DayNotInMonth, {dayAt, dayAt + 1});
-}
-
-// 45 BC, AD 409, year 170000002: years that four digits cannot write, or seldom do.
-bool WordsReader::readEra(Range range, Date& date, bool& matched) {
-  if (range.size() != 2) return true;
-  const bool after = isOneOf(range.begin, {"ad", "year"});
-  const bool beforeChrist = isOneOf(range.begin + 1, {"bc", "bce"});
-  if (!after && !beforeChrist) return true;
-  const std::size_t at = after ? range.begin + 1 : range.begin;
-  std::string_view digits = tokens_[at].text;
-  const bool negative = after && is(range.begin, "year") && digits.size() > 1 && digits.front() == '-';
-  if (negative) digits.remove_prefix(1);
-  if (digits.empty() || digits.size() > 20 || !std::all_of(digits.begin(), digits.end(), base::isDigit)) {
-    return fail(Mistake::OneYearMissing, {at, at + 1});
-  }
-  Int128 value = 0;
-  for (const char c : digits) value = value * 10 + (c - '0');
-  if (value == 0 && !(after && is(range.begin, "year"))) return fail(Mistake::OneYearMissing, {at, at + 1});
-  date = Date::ofYear(beforeChrist ? 1 - value : negative ? -value : value);
-  matched = true;
-  return true;
 }
 
 }  // namespace saggar::dates

@@ -9,7 +9,7 @@
 //   A or B, A, B or C                       [A,B,C]    A and B                            {A,B}
 //   about D, circa D, c. D                  D~         perhaps D, probably D              D?
 //   1930s 193X · May 1932 1932-05 · 5 May 1932 1932-05-05 · spring 1937 1937-21 · 3rd quarter 1934 1934-35
-//   first half of 1934 1934-40 · 45 BC -0044 · AD 409 0409 · 1937 to ? 1937/
+//   1st third 1934 1934-37 · first half of 1934 1934-40 · 45 BC -0044 · AD 409 0409 · 1937 to ? 1937/
 // Capitals do not matter; `in`, `on`, `the` and `of` may stand where English has them. Internal to the room.
 #pragma once
 
@@ -55,8 +55,9 @@ class WordsReader {
   bool readSeason(Range range, Date& date, bool& matched);
   bool readQuarter(Range range, Date& date, bool& matched);
   bool readMonthDate(Range range, Date& date, bool& matched);
-  bool readEra(Range range, Date& date, bool& matched);
-  bool readYear(std::size_t index, Date& date);
+  bool readYear(Range range, Date& date);
+  bool readEra(Range range, Date& date);
+  bool endsYear(std::size_t index) const;
   bool checkOrder(const Piece& piece, Range range);
 
   bool is(std::size_t index, std::string_view word) const;
