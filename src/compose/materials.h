@@ -1,0 +1,37 @@
+#pragma once
+#include <set>
+#include <string>
+
+#include "choosing/choose.h"
+#include "choosing/code_readings.h"
+#include "document/document.h"
+#include "linking/published.h"
+
+namespace saggar::compose {
+
+using document::Block;
+using document::Blocks;
+using document::Document;
+using document::Inline;
+using document::Inlines;
+using document::Target;
+using linking::Published;
+using linking::PublishedRecord;
+using linking::RecordIndex;
+using records::Kind;
+
+// What every composer works from. It never sees a private field.
+struct Materials {
+  const Published& records;
+  const choosing::Chooser& chooser;
+  const choosing::CodeReadings& codes;
+  bool draft = false;
+};
+
+// A document as it is made, with the records it was made from (for the manifest).
+struct Composed {
+  Document document;
+  std::set<std::string> madeFrom;  // "kind:id"
+};
+
+}  // namespace saggar::compose

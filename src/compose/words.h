@@ -1,0 +1,60 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "compose/places.h"
+
+// Values, evidence and names in the words a guide prints. One way to say each thing, wherever it is said.
+namespace saggar::compose {
+
+// Everything below may link to where a record is described; without places (talk outlines, checklists) names stand
+// unlinked.
+class Words {
+ public:
+  Words(const Materials& materials, const Places* places) : materials_(&materials), places_(places) {}
+
+  const Materials& materials() const { return *materials_; }
+
+  // A record's name in print: `name` or `title`; a treatment without a name is its code and motif ("JM-045-C/0 Copper
+  // Pantry"), a specimen its form and treatment; else the id with blanks for hyphens, capitalised.
+  std::string plainName(RecordIndex record) const;
+  Inlines name(RecordIndex record) const;  // linked where it is described
+
+  // A value as typed for its field, in words: dates as authors print them ("by the end of 1935"), measures with the
+  // other unit ("9 1/8 in (232 mm)", as settings.units asks), references by name, lists joined, `unknown` as "not
+  // known", `none` as "none", an absent value (null) as "not recorded". With `doubted` and `but` beside it where there
+  // are ("perhaps 1932, doubted: …"; "or 1933").
+  Inlines value(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
+  std::string plainValue(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
+
+  // Dates for tables: "1932", "by 1935", "about 1932", "1926 to 1935".
+  std::string shortDate(const records::Value* value) const;
+  // introduced and withdrawn as one: "1932 to 1955", "from 1932", "until 1955", "not recorded".
+  Inlines dates(const PublishedRecord& record) const;
+
+  // A look: "round, fine ribs all round the edge; ring handles; ivory or tinted" from the features' own words, in the
+  // order of the features' effort and place.
+  Inlines look(const records::Value* look) const;
+
+  // How it is known: the citations of a value's evidence and of its record, each a link to its source's entry with the
+  // locator: "Decoration Books 2-6, vol. 3, May 1932; Price List No. 17, p. 4"; or "the author's judgement: …"; or
+  // "no source recorded". A specimen or photo cited is named.
+  Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
+  Inlines evidenceOfRecord(const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
+  Inlines citation(const records::Citation& citation) const;
+
+  // A number or code with all its readings in words: "JM-203-C/1: Jessamount, serial 203, three or more decals or one
+  // large centre, gold edge line".
+  Inlines codeReadings(RecordIndex record) const;
+
+  // Markdown of a field (prose) as inlines; blocks where it has several.
+  Blocks prose(const PublishedRecord& owner, const records::Value& value) const;
+  Inlines proseLine(const PublishedRecord& owner, const records::Value& value) const;
+
+ private:
+  const Materials* materials_;
+  const Places* places_;
+};
+
+}  // namespace saggar::compose
