@@ -1,0 +1,22 @@
+#include "commands/command.h"
+#include "dates/read_line.h"
+
+namespace saggar::commands {
+
+int readDates(const Environment& environment, const DateArguments& arguments) {
+  bool unreadable = false;
+  auto answer = [&](const std::string& expression) {
+    const std::string line = dates::readLine(expression);
+    unreadable |= line.find("\",\"error\":") != std::string::npos;
+    environment.out(line + '\n');
+  };
+  if (arguments.expressions.empty()) {
+    std::string line;
+    while (environment.readLine(line)) answer(line);
+  } else {
+    for (const std::string& expression : arguments.expressions) answer(expression);
+  }
+  return unreadable ? kFindings : kFine;
+}
+
+}  // namespace saggar::commands

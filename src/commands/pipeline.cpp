@@ -1,0 +1,83 @@
+#include "commands/pipeline.h"
+
+#include "checks/check.h"
+#include "linking/link.h"
+#include "reading/guide_reader.h"
+
+namespace saggar::commands {
+namespace {
+
+void showProgress(const Environment& environment, std::size_t done, std::size_t all) {
+  if (!environment.progress || all < 50 || (done % 50 != 0 && done != all)) return;
+  environment.err("\rreading " + std::to_string(done) + " of " + std::to_string(all) + " files" + (done == all ? "\r\x1b[K" : ""));
+}
+
+}  // namespace
+
+std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked, std::string& reason,
+                                           std::string& hint) {
+  auto holdsGuide = [&](const std::string& folder) {
+    return environment.files.status(source::pathJoined(folder, "guide.yaml")).type == source::FileType::file;
+  };
+  if (!asked.empty()) {
+    if (holdsGuide(asked)) return asked;
+    const bool folder = environment.files.status(asked).type == source::FileType::folder;
+    reason = folder ? "there is no guide.yaml in `" + asked + "`" : "there is no folder `" + asked + "`";
+    hint = "name the folder that holds guide.yaml, or begin a guide with `saggar blank guide " + asked + "`";
+    return std::nullopt;
+  }
+  std::string folder = environment.currentFolder;
+  std::string relative = ".";
+  while (true) {
+    if (holdsGuide(folder)) return relative == "." ? std::string(".") : folder;
+    const std::size_t slash = folder.rfind('/');
+    if (slash == std::string::npos || folder.size() <= 1) break;
+    folder = slash == 0 ? "/" : folder.substr(0, slash);
+    relative = "..";
+  }
+  reason = "there is no guide.yaml here or in a folder above";
+  hint = "go to the guide's folder, name it with -C, or begin a guide with `saggar blank guide my-guide`";
+  return std::nullopt;
+}
+
+std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder, const PipelineOptions& options) {
+  auto guide = std::make_unique<Guide>();
+  guide->folder = folder;
+  diagnostics::Findings findings;
+  diagnostics::Settings settings;
+  settings.only = options.only;
+
+  // Read: YAML and prose become records and texts, each with its place.
+  reading::ReadOptions read;
+  read.progress = [&](std::size_t done, std::size_t all) { showProgress(environment, done, all); };
+  records::ReadGuide typed = reading::readGuide(environment.files, folder, findings, read);
+
+  // Link: names become records. From here on the collection is frozen.
+  guide->collection = linking::link(std::move(typed), findings, settings);
+
+  // Reason: what the records say of dates, who is chosen by a condition, what the codes can mean.
+  guide->bounds = std::make_unique<choosing::OwnBounds>(guide->collection, dates::Reading::Plain);
+  guide->chooser = std::make_unique<choosing::Chooser>(guide->collection, *guide->bounds);
+  guide->codes = choosing::CodeReadings::read(*guide->chooser, findings);
+
+  // Plan: where everything will stand in print, without composing a word.
+  guide->published = std::make_unique<linking::Published>(guide->collection);
+  guide->materials = std::make_unique<compose::Materials>(compose::Materials{*guide->published, *guide->chooser, guide->codes});
+  guide->places = std::make_unique<compose::Places>(compose::Places::plan(*guide->materials, findings));
+
+  // Check: rules look, nothing is changed.
+  if (options.checks) {
+    choosing::checkConditions(guide->collection, findings);
+    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files}, options.only, findings);
+  }
+  guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
+  return guide;
+}
+
+void sayFindings(const Environment& environment, const Guide& guide) {
+  const diagnostics::Report& report = guide.report;
+  if (report.errors + report.warnings + report.notes == 0) return;
+  environment.err("saggar: the guide has " + diagnostics::countsInWords(report) + "; see `saggar check`\n");
+}
+
+}  // namespace saggar::commands

@@ -1,0 +1,45 @@
+#pragma once
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "choosing/choose.h"
+#include "choosing/code_readings.h"
+#include "commands/environment.h"
+#include "compose/materials.h"
+#include "compose/places.h"
+#include "diagnostics/report.h"
+#include "linking/collection.h"
+
+// The stages in their order. Every command that needs a guide runs them; what a stage made stays frozen.
+namespace saggar::commands {
+
+struct PipelineOptions {
+  std::vector<diagnostics::Rule> only;  // findings wanted; empty: all
+  bool checks = true;                   // false: stop when codes are read (for commands that only answer)
+};
+
+// Everything that is known of a guide. Made by runPipeline; never moved, since its parts refer to one another.
+struct Guide {
+  std::string folder;
+  linking::Collection collection;
+  std::unique_ptr<choosing::Bounds> bounds;
+  std::unique_ptr<choosing::Chooser> chooser;
+  choosing::CodeReadings codes;
+  std::unique_ptr<linking::Published> published;
+  std::unique_ptr<compose::Materials> materials;
+  std::unique_ptr<compose::Places> places;
+  diagnostics::Report report;
+};
+
+// The guide's folder: `asked` (from -C), or the current folder or the nearest parent that holds a guide.yaml.
+// nullopt, with the reason in words, if there is none.
+std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked, std::string& reason, std::string& hint);
+
+std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder, const PipelineOptions& options = {});
+
+// Says once, on standard error, how many findings the guide has (for commands that print answers).
+void sayFindings(const Environment& environment, const Guide& guide);
+
+}  // namespace saggar::commands
