@@ -119,10 +119,15 @@ bool EdtfReader::readSet(Expression& out) {
   const char close = open == '[' ? ']' : '}';
   const char otherClose = open == '[' ? '}' : ']';
   if (take(close)) return fail(Mistake::SetEmpty, 0, at_);
-  std::vector<Piece> members;
-  for (;;) {
-    if (members.size() == kMostMembers) return fail(Mistake::SetTooLong, at_, at_);
-    if (!readMember(members)) return false;
+  std::vector<Piece> members;  // only of a set with several
+  Piece only;
+  for (std::size_t count = 0;; ++count) {
+    if (count == kMostMembers) return fail(Mistake::SetTooLong, at_, at_);
+    Piece piece;
+    if (!readMember(piece, count == 0)) return false;
+    if (count == 0) only = piece;
+    if (count == 1) members.push_back(only);
+    if (count >= 1) members.push_back(piece);
     if (take(',')) continue;
     if (take(close)) break;
     if (peek() == otherClose) return fail(Mistake::SetMismatch, at_, at_ + 1);
@@ -133,20 +138,19 @@ bool EdtfReader::readSet(Expression& out) {
   }
   if (!atEnd()) return fail(Mistake::ExtraText, at_, text_.size());
   const Shape shape = open == '[' ? Shape::OneOf : Shape::AllOf;
-  out = members.size() == 1 ? Expression(shape, Level::Two, members.front())
-                            : Expression(shape, Level::Two, std::move(members));
+  out = members.empty() ? Expression(shape, Level::Two, only)
+                        : Expression(shape, Level::Two, std::move(members));
   return true;
 }
 
-bool EdtfReader::readMember(std::vector<Piece>& members) {
+bool EdtfReader::readMember(Piece& piece, bool first) {
   const std::size_t start = at_;
   if (atEnd()) return fail(Mistake::SetNotClosed, 0, 1);
   if (peek() == ' ') return fail(Mistake::BlankInside, at_, at_ + 1);
   if (peek() == ',' || peek() == ']' || peek() == '}') return fail(Mistake::SetEmptyMember, at_, at_ + 1);
   Level ignored = Level::Zero;
-  Piece piece;
   if (takeDots()) {
-    if (!members.empty()) return fail(Mistake::OpenDatePlace, start, at_);
+    if (!first) return fail(Mistake::OpenDatePlace, start, at_);
     piece.isRange = true;
     piece.fromEdge = Edge::Open;
     if (!readOneDate(piece.to, ignored)) return false;
@@ -165,9 +169,7 @@ bool EdtfReader::readMember(std::vector<Piece>& members) {
     }
   }
   if (piece.from.hasTime || piece.to.hasTime) return fail(Mistake::TimeNotAlone, start, at_);
-  if (!checkOrder(piece, start)) return false;
-  members.push_back(piece);
-  return true;
+  return checkOrder(piece, start);
 }
 
 bool EdtfReader::checkOrder(const Piece& piece, std::size_t from) {

@@ -23,7 +23,7 @@ class EdtfReader {
  private:
   bool readInterval(Expression& out);
   bool readSet(Expression& out);
-  bool readMember(std::vector<Piece>& members);
+  bool readMember(Piece& piece, bool first);
   bool readOneDate(Date& date, Level& level);
   bool readYear(Date& date, Level& level);
   bool readLongYear(Date& date, Level& level);

@@ -102,6 +102,7 @@ WordsReader::WordsReader(std::string_view text, const Options& options) : text_(
     std::string_view token = text.substr(at, stop - at);
     // c.1932, ca.1932, c1932
     for (const std::string_view circa : {"ca.", "c.", "ca", "c"}) {
+      if (lower(token.front()) != 'c') break;
       if (token.size() > circa.size() && equalIgnoringCase(token.substr(0, circa.size()), circa) &&
           base::isDigit(token[circa.size()])) {
         add(token.substr(0, circa.size()));
@@ -123,6 +124,7 @@ bool WordsReader::isOneOf(std::size_t index, std::initializer_list<std::string_v
 }
 
 std::size_t WordsReader::wordsOf(std::string_view phrase, Range range) const {
+  if (lower(tokens_[range.begin].text.front()) != phrase.front()) return 0;
   std::size_t words = 0;
   while (!phrase.empty()) {
     const std::size_t length = std::min(phrase.find(' '), phrase.size());

@@ -34,7 +34,7 @@ class WordsReader {
  private:
   struct Token {
     std::string_view text;
-    bool comma = false;  // one followed it
+    bool comma;  // one followed it
   };
   struct Range {
     std::size_t begin, end;
@@ -71,7 +71,7 @@ class WordsReader {
 
   std::string_view text_;
   const Options& options_;
-  std::array<Token, kMostTokens> tokens_;
+  std::array<Token, kMostTokens> tokens_;  // the first count_; the rest is left as it is, for speed
   std::size_t count_ = 0;
   Fault fault_;
 };
