@@ -28,6 +28,7 @@ struct Mention {
   RecordIndex target = records::kNoRecord;
   RecordIndex from = records::kNoRecord;  // the record whose field it stands in; none: a prose file
   std::size_t prose = SIZE_MAX;           // then the index of that file
+  records::Field field{};                 // of the record: the field it stands in
   source::Span span;
   bool citation = false;                  // a link to a source: cites it
 };

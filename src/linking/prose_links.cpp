@@ -32,9 +32,9 @@ namespace {
 
 void forEachProse(const Value& value, Field field, auto&& visit) {
   if (value.type == ValueType::prose) visit(value, field);
-  if (value.evidence != nullptr && value.evidence->note != nullptr) visit(*value.evidence->note, field);
+  if (value.evidence != nullptr && value.evidence->note != nullptr) visit(*value.evidence->note, "note"_f);
   for (const Value& item : value.items()) forEachProse(item, field, visit);
-  for (const Entry& entry : value.entries()) forEachProse(entry.value, field, visit);
+  for (const Entry& entry : value.entries()) forEachProse(entry.value, entry.known ? entry.field : field, visit);
 }
 
 }  // namespace
@@ -67,7 +67,7 @@ void Linker::findMentions(diagnostics::Findings& findings) {
                       .record = reference});
         return;
       }
-      collection_.mentions_.push_back({*found, from, prose, one.span, citation});
+      collection_.mentions_.push_back({*found, from, prose, field, one.span, citation});
     });
   };
   for (RecordIndex i = 0; i < collection_.size(); ++i) {

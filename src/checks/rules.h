@@ -1,0 +1,24 @@
+#pragma once
+#include "checks/check.h"
+
+// Every rule's one public function.
+namespace saggar::checks {
+
+void uncited(const Context& context, diagnostics::Findings& findings);
+void citationUnlocated(const Context& context, diagnostics::Findings& findings);
+void sourceUnused(const Context& context, diagnostics::Findings& findings);
+void variantTwice(const Context& context, diagnostics::Findings& findings);
+void treatmentDates(const Context& context, diagnostics::Findings& findings);
+void lookOutOfTime(const Context& context, diagnostics::Findings& findings);
+void sizeDoubtful(const Context& context, diagnostics::Findings& findings);
+void sizeOutOfOrder(const Context& context, diagnostics::Findings& findings);
+void photoFiles(const Context& context, diagnostics::Findings& findings);
+void photoWords(const Context& context, diagnostics::Findings& findings);
+void talkTimes(const Context& context, diagnostics::Findings& findings);
+void claimReplacedInText(const Context& context, diagnostics::Findings& findings);
+void privateInText(const Context& context, diagnostics::Findings& findings);
+void codesRead(const Context& context, diagnostics::Findings& findings);
+void codeShared(const Context& context, diagnostics::Findings& findings);
+void codeOutOfOrder(const Context& context, diagnostics::Findings& findings);
+
+}  // namespace saggar::checks
