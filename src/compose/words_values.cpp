@@ -1,0 +1,231 @@
+#include <algorithm>
+
+#include "base/text.h"
+#include "compose/words.h"
+#include "dates/print.h"
+#include "records/measure.h"
+
+// Values in the words a guide prints.
+namespace saggar::compose {
+
+using document::text;
+using records::Entry;
+using records::FieldSpec;
+using records::FieldType;
+using records::Value;
+using records::ValueType;
+
+namespace {
+
+void put(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
+
+Inlines joined(std::vector<Inlines> parts, std::string_view last) {
+  Inlines out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i != 0) out.push_back(text(i + 1 == parts.size() ? ' ' + std::string(last) + ' ' : std::string(", ")));
+    put(out, std::move(parts[i]));
+  }
+  return out;
+}
+
+std::string measureInWords(const Value& value, linking::GuideSettings::Units units) {
+  const records::Measure* measure = value.measure();
+  std::string own(value.text);
+  if (measure == nullptr) return own;
+  const std::string other = records::inOtherUnit(*measure);
+  const bool imperial = measure->unit == records::Unit::inch || measure->unit == records::Unit::fluidOunce;
+  using Units = linking::GuideSettings::Units;
+  if (other.empty()) return own;
+  if (units == Units::both) return own + " (" + other + ")";
+  return (units == Units::inches) == imperial ? own : other;
+}
+
+std::string featureName(const PublishedRecord& feature) {
+  if (const std::string_view own = feature.text("name"_f); !own.empty()) return std::string(own);
+  std::string out(feature.id());
+  std::replace(out.begin(), out.end(), '-', ' ');
+  return out;
+}
+
+}  // namespace
+
+std::string Words::shortDate(const Value* value) const {
+  if (value == nullptr) return "not recorded";
+  if (value->type == ValueType::unknown) return "not known";
+  if (value->type == ValueType::none) return "none";
+  if (value->date() != nullptr) return dates::inTable(*value->date());
+  if (value->type == ValueType::between) {
+    auto end = [&](const Value& one) { return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one); };
+    const Value& from = value->items()[0];
+    const Value& to = value->items()[1];
+    if (from.type == ValueType::none) return "by " + end(to);
+    if (to.type == ValueType::none) return "from " + end(from);
+    return end(from) + " to " + end(to);
+  }
+  return std::string(value->text);
+}
+
+Inlines Words::dates(const PublishedRecord& record) const {
+  const Value* from = record.find("introduced"_f);
+  const Value* until = record.find("withdrawn"_f);
+  const bool hasFrom = from != nullptr && from->said();
+  const bool hasUntil = until != nullptr && until->said();
+  std::string words;
+  if (hasFrom && hasUntil) {
+    const std::string a = shortDate(from);
+    const std::string b = shortDate(until);
+    words = a == b ? a : a + " to " + b;
+  } else if (hasFrom) {
+    words = "from " + shortDate(from);
+    if (words.starts_with("from by ") || words.starts_with("from from ")) words.erase(0, 5);
+  } else if (hasUntil) {
+    words = "until " + shortDate(until);
+  } else {
+    words = from != nullptr || until != nullptr ? "not known" : "not recorded";
+  }
+  Inlines out{text(words)};
+  for (const Value* one : {from, until}) {
+    if (one == nullptr || one->evidence == nullptr) continue;
+    if (!one->evidence->doubted.empty()) out.push_back(text(" (" + shortDate(one) + " doubted: " + std::string(one->evidence->doubted) + ")"));
+    for (const records::Alternative& other : one->evidence->but)
+      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) + (other.setAside.empty() ? "" : ": " + std::string(other.setAside)) + ")"));
+  }
+  return out;
+}
+
+Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
+  if (value == nullptr) return {text("not recorded")};
+  Inlines out;
+  switch (value->type) {
+    case ValueType::unknown: out = {text("not known")}; break;
+    case ValueType::none: out = {text("none")}; break;
+    case ValueType::all: out = {text("all")}; break;
+    case ValueType::unfit: out = {text(std::string(value->text))}; break;
+    case ValueType::date: out = {text(dates::inTable(*value->date()))}; break;
+    case ValueType::between: out = {text(shortDate(value))}; break;
+    case ValueType::measure: out = {text(measureInWords(*value, materials_->records.settings().units))}; break;
+    case ValueType::reference:
+      out = value->target() == records::kNoRecord ? Inlines{text(std::string(value->text))} : name(value->target());
+      break;
+    case ValueType::event: {
+      if (value->target() == records::kNoRecord) {
+        out = {text(std::string(value->text))};
+      } else {
+        out = name(value->target());
+        if (value->eventFieldTyped) out.push_back(text(" (" + std::string(value->eventField.name()) + ")"));
+      }
+      break;
+    }
+    case ValueType::yes: out = {text(value->number() != 0 ? "yes" : "no")}; break;
+    case ValueType::prose: out = proseLine(owner, *value); break;
+    case ValueType::list: {
+      std::vector<Inlines> parts;
+      for (const Value& item : value->items()) parts.push_back(this->value(&item, spec, owner));
+      out = joined(std::move(parts), "and");
+      if (value->items().empty()) out = {text("none")};
+      break;
+    }
+    case ValueType::mapping: {
+      if (spec != nullptr && spec->type == FieldType::look) {
+        out = look(value);
+        break;
+      }
+      if (spec != nullptr && spec->type == FieldType::madeIn) {
+        out = {text("all but ")};
+        if (const Value* but = value->find("all-but"_f)) {
+          static constexpr FieldSpec kShapes{.field = "shapes"_f, .type = FieldType::reference};
+          put(out, this->value(but, &kShapes, owner));
+        }
+        break;
+      }
+      std::vector<Inlines> parts;
+      for (const Entry& entry : value->entries()) {
+        const FieldSpec* inner = nullptr;
+        if (spec != nullptr)
+          for (const FieldSpec& one : spec->inner)
+            if (entry.known && one.field == entry.field) inner = &one;
+        Inlines part;
+        if (!parts.empty() || inner == nullptr) {
+          std::string key(entry.key);
+          std::replace(key.begin(), key.end(), '-', ' ');
+          part.push_back(text(key + ' '));
+        }
+        put(part, this->value(&entry.value, inner, owner));
+        parts.push_back(std::move(part));
+      }
+      for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i != 0) out.push_back(text(", "));
+        put(out, std::move(parts[i]));
+      }
+      break;
+    }
+    default: out = {text(std::string(value->text))};
+  }
+  if (value->evidence != nullptr) {
+    const records::Evidence& evidence = *value->evidence;
+    if (!evidence.doubted.empty()) out.push_back(text(" (doubted: " + std::string(evidence.doubted) + ")"));
+    for (const records::Alternative& other : evidence.but) {
+      out.push_back(text(other.setAside.empty() ? " (or " : " (not "));
+      put(out, this->value(&other.is, spec, owner));
+      if (!other.cite.empty()) {
+        out.push_back(text(", "));
+        put(out, citation(other.cite[0]));
+      }
+      out.push_back(text(other.setAside.empty() ? ")" : ": " + std::string(other.setAside) + ")"));
+    }
+  }
+  return out;
+}
+
+std::string Words::plainValue(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
+  return document::plainText(this->value(value, spec, owner));
+}
+
+Inlines Words::look(const Value* look) const {
+  if (look == nullptr) return {text("not recorded")};
+  if (look->type != ValueType::mapping) return {text(look->type == ValueType::unknown ? "not known" : "none recorded")};
+  struct Part {
+    std::int64_t effort;
+    RecordIndex feature;
+    std::string words;
+  };
+  std::vector<Part> parts;
+  for (const Entry& entry : look->entries()) {
+    if (entry.feature == records::kNoRecord) {
+      parts.push_back({9, entry.feature, std::string(entry.key) + ": " + std::string(entry.value.text)});
+      continue;
+    }
+    const PublishedRecord feature = materials_->records[entry.feature];
+    const Value* effort = feature.find("effort"_f);
+    std::vector<std::string> values;
+    bool oneWord = true;
+    for (const Value& one : entry.value.each()) {
+      const Value* is = one.type == ValueType::mapping ? one.find("is"_f) : &one;
+      if (is == nullptr) continue;
+      for (const Value& word : is->each()) {
+        std::string shown = word.type == ValueType::unknown ? "not known" : std::string(word.text);
+        oneWord &= shown.find(' ') == std::string::npos;
+        if (const Value* used = one.type == ValueType::mapping ? one.find("used"_f) : nullptr) shown += " (" + shortDate(used) + ")";
+        values.push_back(std::move(shown));
+      }
+    }
+    const std::string name = featureName(feature);
+    std::string words;
+    if (values.size() == 1 && (values[0] == "none" || values[0] == "no")) {
+      words = "no " + name;
+    } else if (values.size() == 1 && values[0] == "yes") {
+      words = "with a " + name;
+    } else if (oneWord) {
+      words = base::listedInWords(values, "or") + ' ' + name;
+    } else {
+      words = name + ' ' + base::listedInWords(values, "or");
+    }
+    parts.push_back({effort == nullptr ? 9 : effort->number(), entry.feature, std::move(words)});
+  }
+  std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) { return std::pair(a.effort, a.feature) < std::pair(b.effort, b.feature); });
+  std::string out;
+  for (const Part& part : parts) out += (out.empty() ? "" : ", ") + part.words;
+  return {text(out.empty() ? "none recorded" : out)};
+}
+
+}  // namespace saggar::compose
