@@ -7,7 +7,7 @@
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "base/utf8.h"
-#include "dates/words.h"
+#include "dates/vocabulary.h"
 
 namespace saggar::dates {
 namespace {

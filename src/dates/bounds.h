@@ -19,7 +19,8 @@ struct Bounds {
             latest.isUnknown() ? Day::plusInfinity() : latest};
   }
 
-  friend bool operator==(const Bounds&, const Bounds&) = default;
+  // By the earliest day, then the latest; unknown last. For lists in order of date.
+  friend auto operator<=>(const Bounds&, const Bounds&) = default;
 };
 
 // The span that something lasted: when it began and when it ended.

@@ -89,6 +89,18 @@ Civil Day::civil() const {
   return {cycle * kYearsOfCycle + year, month, dayOfYear - daysBeforeMonth(month, leap) + 1};
 }
 
+Day firstDayOfIsoWeek(Int128 year, int week) {
+  const Day fourth = Day::fromCivil(year, 1, 4);
+  Int128 weeks = 0;
+  const int sinceMonday = cycleOf(fourth.number() + 3, 7, weeks);  // day 0 was a Thursday
+  return fourth.plusDays(7 * (week - 1) - sinceMonday);
+}
+
+int isoWeeksInYear(Int128 year) {
+  return static_cast<int>((firstDayOfIsoWeek(year + 1, 1).number() - firstDayOfIsoWeek(year, 1).number()) /
+                          7);
+}
+
 Day Day::plusDays(Int128 days) const {
   return isFinite() ? Day(number_ + days) : *this;
 }

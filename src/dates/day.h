@@ -68,6 +68,11 @@ class Day {
   Int128 number_ = kUnknown;
 };
 
+// Weeks of ISO 8601: they begin on Monday, and week 1 is the one that 4 January is in. The week must be one
+// of the year's 52 or 53.
+int isoWeeksInYear(Int128 year);
+Day firstDayOfIsoWeek(Int128 year, int week);
+
 bool isLeapYear(Int128 year);
 int daysInMonth(Int128 year, int month);
 

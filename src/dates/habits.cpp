@@ -6,7 +6,7 @@
 #include "base/text.h"
 #include "dates/advice.h"
 #include "dates/print.h"
-#include "dates/words.h"
+#include "dates/vocabulary.h"
 
 namespace saggar::dates {
 namespace {

@@ -76,10 +76,4 @@ class WordsReader {
   Fault fault_;
 };
 
-// 1 to 12 for a month's name or its beginning as an author shortens it (`Apr`, `Sept.`), else 0.
-int monthNamed(std::string_view word);
-// 21 to 24 for spring, summer, autumn or fall, winter, else 0.
-int seasonNamed(std::string_view word);
-bool equalIgnoringCase(std::string_view text, std::string_view lower);
-
 }  // namespace saggar::dates

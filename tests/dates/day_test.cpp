@@ -2,7 +2,9 @@
 
 #include <doctest/doctest.h>
 
+#include <array>
 #include <chrono>
+#include <ctime>
 
 #include "support.h"
 
@@ -57,6 +59,38 @@ TEST_CASE("days are printed with four digits of year or more") {
   CHECK(Day::minusInfinity().toString() == "-inf");
   CHECK(Day::plusInfinity().toString() == "+inf");
   CHECK(Day().toString() == "unknown");
+}
+
+TEST_CASE("weeks are those of ISO 8601") {
+  // Worked examples that circulate with the standard; from memory.
+  CHECK(firstDayOfIsoWeek(2009, 1).toString() == "2008-12-29");
+  CHECK(firstDayOfIsoWeek(2009, 53).toString() == "2009-12-28");
+  CHECK(firstDayOfIsoWeek(2004, 53).toString() == "2004-12-27");
+  CHECK(isoWeeksInYear(2009) == 53);
+  CHECK(isoWeeksInYear(2008) == 52);
+  // The C library's %G and %V for every Monday of four centuries.
+  for (Int128 year = 1800; year < 2200; ++year) {
+    for (int week = 1; week <= isoWeeksInYear(year); ++week) {
+      const Civil monday = firstDayOfIsoWeek(year, week).civil();
+      std::tm time{};
+      time.tm_year = static_cast<int>(monday.year) - 1900;
+      time.tm_mon = monday.month - 1;
+      time.tm_mday = monday.day;
+      time.tm_hour = 12;
+      time.tm_wday = 1;
+      const bool leap = isLeapYear(monday.year);
+      for (int month = 1; month < monday.month; ++month)
+        time.tm_yday += daysInMonth(leap ? 2000 : 2001, month);
+      time.tm_yday += monday.day - 1;
+      std::array<char, 32> text{};
+      REQUIRE(std::strftime(text.data(), text.size(), "%G %V", &time) > 0);
+      std::string expected;
+      appendNumber(expected, year);
+      expected += ' ';
+      appendNumber(expected, week, 2);
+      REQUIRE(expected == text.data());
+    }
+  }
 }
 
 TEST_CASE("an end that is no day stays as it is and keeps its order") {

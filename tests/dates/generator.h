@@ -49,7 +49,8 @@ class Generator {
     if (form == 1) return date() + "/..";
     if (form == 2) return "/" + date();
     if (form == 3) return date() + "/";
-    return date() + "/" + date();
+    const std::string left = date();  // in this order on every compiler
+    return left + "/" + date();
   }
 
  private:

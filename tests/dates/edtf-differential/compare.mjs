@@ -62,9 +62,9 @@ const ours = answer => (answer.error ? 'refused' : `${answer.plain.earliest} ${a
 const known = lines(readFileSync(join(here, 'known-differences.tsv'), 'utf8'))
   .filter(line => !line.startsWith('#'))
   .map(line => {
-    const [pattern, answer, reason] = line.split('\t')
+    const [pattern, ours, theirs, reason] = line.split('\t')
     const whole = text => new RegExp(`^(?:${text})$`)
-    return { pattern: whole(pattern), answer: whole(answer), source: pattern, reason, used: 0 }
+    return { pattern: whole(pattern), ours: whole(ours), theirs: whole(theirs), source: pattern, reason, used: 0 }
   })
 
 let agreed = 0
@@ -77,7 +77,7 @@ expressions.forEach((expression, index) => {
     agreed += 1
     return
   }
-  const entry = known.find(({ pattern, answer }) => pattern.test(expression) && answer.test(a))
+  const entry = known.find(row => row.pattern.test(expression) && row.ours.test(a) && row.theirs.test(b))
   if (entry) {
     entry.used += 1
     explained += 1
