@@ -2,7 +2,7 @@
 #include <span>
 #include <string>
 #include <string_view>
-#include <unordered_set>
+#include <unordered_map>
 #include <vector>
 
 #include "diagnostics/rules.h"
@@ -75,7 +75,7 @@ class AnchorNames {
   std::string unique(std::string name);
 
  private:
-  std::unordered_set<std::string> taken_;
+  std::unordered_map<std::string, int> taken_;  // how often it was asked for
 };
 
 }  // namespace saggar::reading

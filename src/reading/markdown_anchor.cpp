@@ -27,10 +27,12 @@ std::string headingAnchor(std::string_view words) {
 }
 
 std::string AnchorNames::unique(std::string name) {
-  if (taken_.insert(name).second) return name;
-  for (int number = 1;; ++number) {
-    std::string next = name + '-' + std::to_string(number);
-    if (taken_.insert(next).second) return next;
+  int& taken = taken_[name];
+  if (taken++ == 0) return name;
+  while (true) {
+    std::string next = name + '-' + std::to_string(taken - 1);
+    if (taken_.emplace(next, 1).second) return next;
+    ++taken;
   }
 }
 

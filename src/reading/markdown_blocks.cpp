@@ -382,21 +382,25 @@ void MarkdownTree::addTable(cmark_node* node, Blocks& out, int depth) {
 }
 
 void MarkdownTree::addHtml(cmark_node* node, Blocks& out) {
-  const Range range = rangeOf(node);
-  codeLines_.emplace_back(cmark_node_get_start_line(node), cmark_node_get_end_line(node));
-  bool comments = false;
   const std::string html = literalOf(node);
+  const int first = cmark_node_get_start_line(node);  // the parser's own last line is one short after a comment
+  const int last = first + std::max(0, static_cast<int>(std::count(html.begin(), html.end(), '\n')) - 1);
+  const Range range{rangeOf(node).begin, lines_.end(last)};
+  codeLines_.emplace_back(first, last);
+  bool comments = false;
   const std::string shown = withoutComments(html, comments);
   const std::string_view visible = base::trimmed(shown);
   const std::string firstLine(base::trimmed(html.substr(0, html.find('\n'))));
-  if (visible.empty() && comments) {
+  const std::string shortly = "`" + base::shortened(firstLine, 60) + "`";
+  if (comments) {
     note("html-in-prose"_rule, spanOf(range),
-         "the comment `" + base::shortened(firstLine, 60) + "` is left out",
+         "the comment in " + shortly + " is left out" +
+             (visible.empty() ? "" : "; what stands around it is printed as it was typed, links and all"),
          "keep remarks to yourself in a field whose name begins with `my-`");
   } else {
     note("html-in-prose"_rule, spanOf(range),
-         "HTML is never passed on: `" + base::shortened(firstLine, 60) +
-             "` is printed as it was typed, with all lines down to the next empty one",
+         "HTML is never passed on: " + shortly +
+             " is printed as it was typed, with all lines down to the next empty one",
          insteadOfTag(firstLine));
   }
   Block block;

@@ -114,11 +114,14 @@ class Estimate {
   void words(std::string_view line) {
     std::size_t begin = 0;
     double addresses = 0;
+    double mails = 0;
     for (std::size_t i = 0; i <= line.size(); ++i) {
       if (i == line.size() || base::isBlank(line[i])) {
-        if (addresses > 0) work_ += 8 * addresses * static_cast<double>(i - begin);
+        work_ += (8 * addresses + 0.3 * mails) * static_cast<double>(i - begin);
         begin = i + 1;
-        addresses = 0;
+        addresses = mails = 0;
+      } else if (line[i] == '@') {
+        ++mails;
       } else if (line[i] == 'w' ? line.substr(i, 4) == "www."
                                 : line[i] == ':' && line.substr(i, 3) == "://") {
         ++addresses;

@@ -12,7 +12,9 @@ constexpr std::size_t npos = std::string_view::npos;
 bool isLetter(char c) {
   return base::isLower(c) || base::isUpper(c);
 }
-bool isWordSign(char c) { return isLetter(c) || base::isDigit(c); }
+bool isWordSign(char c) {
+  return isLetter(c) || base::isDigit(c);
+}
 
 // Does a character reference begin at this `&`?
 bool beginsReference(std::string_view text, std::size_t at) {
