@@ -266,6 +266,10 @@ Explanation Rule::explain(std::string_view text) const {
     told.progress = 1;
     return told;
   }
+  if (readings.more) {
+    told.message = fmt::format("{} can be read in too many ways to try them all", quoted(text, signs));
+    return told;
+  }
   if (!gatherer.noDay().empty()) {
     told.progress = kAllButTheDate;
     told.offset = signs[gatherer.noDayAt()].begin;

@@ -289,6 +289,7 @@ void PartMatcher::ends(Signs signs, std::size_t from, std::vector<std::size_t>& 
 }
 
 bool PartMatcher::fitsAll(Signs signs) const {
+  if (!spec) return !signs.empty();
   std::vector<std::size_t> found;
   ends(signs, 0, found);
   return std::find(found.begin(), found.end(), signs.size()) != found.end();

@@ -10,6 +10,7 @@ namespace {
 
 // A combination of parts is a step. Sensible codes take a few dozen.
 constexpr std::size_t kMostSteps = 100'000;
+constexpr std::size_t kMostChoices = 20'000;
 constexpr char kBetweenSeries = '\x1f';
 
 std::string foldedText(std::span<const Sign> signs) {
@@ -102,7 +103,7 @@ template <class Next>
 void Gatherer::choose(std::size_t part, std::size_t from, std::size_t to, const DateChoice& date, Next next) {
   const PartMatcher& matcher = rule_.parts[part];
   bool more = false;
-  const std::vector<Choice> all = choices(matcher, signs_.subspan(from, to - from), most_ + 1, more);
+  const std::vector<Choice> all = choices(matcher, signs_.subspan(from, to - from), kMostChoices, more);
   for (const Choice& choice : all) {
     if (full()) return;
     if (++work_ > kMostSteps) {

@@ -65,7 +65,7 @@ struct Reading {
 
 struct Readings {
   std::vector<Reading> all;
-  bool more = false;  // there are more than were asked for: what the readings have in common is not known
+  bool more = false;  // there are, or may be, more than are given: what they have in common is not known
   std::string
       notOfRule;  // the reason under `unlike`, if the text is one of those; then there are no readings
 };

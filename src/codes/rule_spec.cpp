@@ -90,6 +90,7 @@ Resolved resolveLikes(std::vector<RuleSpec> rules) {
   std::unordered_map<std::string, std::size_t> byName;
   for (std::size_t i = 0; i < rules.size(); ++i) byName.emplace(rules[i].name, i);
 
+  resolved.usable.assign(rules.size(), true);
   enum class State { untouched, open, done };
   std::vector<State> state(rules.size(), State::untouched);
   for (std::size_t start = 0; start < rules.size(); ++start) {
@@ -111,6 +112,7 @@ Resolved resolveLikes(std::vector<RuleSpec> rules) {
              {"like", *rules[at].like, fmt::format("no rule of this maker is called `{}`", *rules[at].like),
               near ? fmt::format("did you mean `{}`?", *near)
                    : "`like` takes the name after `rule:` of another rule"}});
+        resolved.usable[at] = false;
         rules[at].like.reset();
         break;
       }
@@ -121,6 +123,7 @@ Resolved resolveLikes(std::vector<RuleSpec> rules) {
                                       fmt::format("`{}` is like `{}`, which in the end is like itself",
                                                   rules[chain.back()].name, rules[at].name),
                                       "leave `like` away in the rule that says everything itself"}});
+        resolved.usable[chain.back()] = false;
         rules[chain.back()].like.reset();
         break;
       }
@@ -128,7 +131,9 @@ Resolved resolveLikes(std::vector<RuleSpec> rules) {
     for (; !chain.empty(); chain.pop_back()) {
       RuleSpec& rule = rules[chain.back()];
       if (rule.like) {
-        rule = inherit(rules[byName.find(*rule.like)->second], rule);
+        const std::size_t from = byName.find(*rule.like)->second;
+        rule = inherit(rules[from], rule);
+        if (!resolved.usable[from]) resolved.usable[chain.back()] = false;
       } else {
         rule.orderFrom = rule.name;
       }
@@ -141,6 +146,7 @@ Resolved resolveLikes(std::vector<RuleSpec> rules) {
 
 Parsed<OrderSpec> parseOrder(std::string_view typed) {
   const std::string_view text = base::trimmed(typed);
+  if (text.starts_with("within ")) return parseOrder("");
   if (text == "none") return {OrderSpec{}, {}, {}};
   OrderSpec order;
   constexpr std::string_view kWithin = " within ";

@@ -89,6 +89,7 @@ struct Resolved {
     Problem problem;
   };
   std::vector<At> problems;
+  std::vector<bool> usable;
 };
 Resolved resolveLikes(std::vector<RuleSpec> rules);
 
