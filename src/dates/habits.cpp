@@ -308,6 +308,10 @@ bool oldSigns(std::string_view text, Habit& habit) {
   replaceAll("~?", "%");
   replaceAll("u", "X");
   replaceAll("x", "X");
+  replaceAll("(?)", "?");
+  replaceAll(" ?", "?");
+  if (fixed.size() > 2 && fixed.front() == '(' && fixed.find(')') == fixed.size() - 1)
+    fixed = fixed.substr(1, fixed.size() - 2);
   replaceAll("\\", "/");
   replaceAll("//", "/");
   if (!fixed.empty() && fixed.front() == 'y') fixed.front() = 'Y';

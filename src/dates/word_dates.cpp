@@ -40,7 +40,7 @@ bool WordsReader::readCore(Range range, Date& date) {
     if (matched) return true;
   }
   if (range.size() == 2 &&
-      (isOneOf(range.begin, {"ad", "year"}) || isOneOf(range.begin + 1, {"bc", "bce"}))) {
+      (isOneOf(range.begin, {"ad", "year"}) || isOneOf(range.begin + 1, {"bc", "bce", "ad", "ce"}))) {
     return readEra(range, date);
   }
   for (std::size_t i = range.begin; i < range.end; ++i) {
@@ -108,7 +108,8 @@ bool WordsReader::readEra(Range range, Date& date) {
   const bool named = is(range.begin, "year");
   const bool after = named || is(range.begin, "ad");
   const bool beforeChrist = !after && isOneOf(range.begin + 1, {"bc", "bce"});
-  if (!after && !beforeChrist) return fail(Mistake::ExtraText, {range.begin + 1, range.end});
+  const bool trailing = !after && isOneOf(range.begin + 1, {"ad", "ce"});
+  if (!after && !beforeChrist && !trailing) return fail(Mistake::ExtraText, {range.begin + 1, range.end});
   const std::size_t at = after ? range.begin + 1 : range.begin;
   std::string_view digits = tokens_[at].text;
   const bool negative = named && digits.size() > 1 && digits.front() == '-';
@@ -172,7 +173,7 @@ bool WordsReader::readMonthDate(Range range, Date& date, bool& matched) {
   }
   const int month = at < range.end ? monthNamed(tokens_[at].text) : 0;
   if (month == 0) {
-    const bool era = range.size() == 2 && isOneOf(range.end - 1, {"bc", "bce"});
+    const bool era = range.size() == 2 && isOneOf(range.end - 1, {"bc", "bce", "ad", "ce"});
     const bool wordHere =
         day != 0 && !era && at < range.end && base::isLower(lower(tokens_[at].text.front()));
     return !wordHere || fail(Mistake::NotAMonthName, {at, at + 1});

@@ -139,7 +139,7 @@ bool WordsReader::readAll(Range all, Expression& out) {
 
 // A comma after a year parts two members of a list; in `May 5, 1932` it does not.
 bool WordsReader::endsYear(std::size_t index) const {
-  return hasDigits(tokens_[index].text, 3) || isOneOf(index, {"bc", "bce"}) ||
+  return hasDigits(tokens_[index].text, 3) || isOneOf(index, {"bc", "bce", "ad", "ce"}) ||
          (index > 0 && isOneOf(index - 1, {"ad", "year"}));
 }
 

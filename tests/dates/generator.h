@@ -32,8 +32,10 @@ class Generator {
     out += qualifier(wanted_.qualifiersWithin ? 12 : 0);
     out += '-';
     out += qualifier(true, 12);
-    if (wanted_.seasons && random_.oneIn(6))
-      return out + two(21 + random_.below(21), 0) + qualifier(false, 4);
+    if (wanted_.seasons && random_.oneIn(6)) {
+      out += two(21 + random_.below(21), 0);
+      return out + qualifier(false, 4);
+    }
     out += two(1 + random_.below(12), 3);
     if (random_.oneIn(3)) return out + qualifier(false, 4);
     out += qualifier(wanted_.qualifiersWithin ? 12 : 0);
