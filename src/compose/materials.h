@@ -1,6 +1,7 @@
 #pragma once
 #include <set>
 #include <string>
+#include <vector>
 
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
@@ -31,7 +32,8 @@ struct Materials {
 // A document as it is made, with the records it was made from (for the manifest).
 struct Composed {
   Document document;
-  std::set<std::string> madeFrom;  // "kind:id"
+  std::set<std::string> madeFrom;   // "kind:id"
+  std::vector<std::string> images;  // picture files it shows, relative to the guide
 };
 
 }  // namespace saggar::compose
