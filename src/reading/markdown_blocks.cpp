@@ -111,8 +111,16 @@ MarkdownResult MarkdownTree::take(cmark_node* root) {
   footnoteOpen_.assign(footnotes_.size(), false);
   addBlocks(root, result_.blocks, 0);
   noteUnusedFootnotes();
-  std::stable_sort(result_.notices.begin(), result_.notices.end(),
+  std::vector<MarkdownNotice>& notices = result_.notices;
+  std::stable_sort(notices.begin(), notices.end(),
                    [](const MarkdownNotice& a, const MarkdownNotice& b) { return a.span < b.span; });
+  // A footnote with two marks was read twice.
+  notices.erase(std::unique(notices.begin(), notices.end(),
+                            [](const MarkdownNotice& a, const MarkdownNotice& b) {
+                              return a.span.known() && a.span == b.span && a.rule == b.rule &&
+                                     a.message == b.message;
+                            }),
+                notices.end());
   return std::move(result_);
 }
 
@@ -383,7 +391,8 @@ void MarkdownTree::addTable(cmark_node* node, Blocks& out, int depth) {
 
 void MarkdownTree::addHtml(cmark_node* node, Blocks& out) {
   const std::string html = literalOf(node);
-  const int first = cmark_node_get_start_line(node);  // the parser's own last line is one short after a comment
+  const int first =
+      cmark_node_get_start_line(node);  // the parser's own last line is one short after a comment
   const int last = first + std::max(0, static_cast<int>(std::count(html.begin(), html.end(), '\n')) - 1);
   const Range range{rangeOf(node).begin, lines_.end(last)};
   codeLines_.emplace_back(first, last);

@@ -27,9 +27,13 @@ std::size_t pastBlanks(std::string_view text, std::size_t at, std::size_t end) {
 // brackets nested more than 32 deep end it, as they do in the parser.
 Range destinationAt(std::string_view text, std::size_t at, std::size_t end) {
   if (at < end && text[at] == '<') {
-    std::size_t i = at + 1;
+    std::size_t begin = at + 1;
+    std::size_t i = begin;
     while (i < end && text[i] != '>' && text[i] != '<' && text[i] != '\n') i += text[i] == '\\' ? 2 : 1;
-    return {at + 1, i < end ? i : end};
+    i = std::min(i, end);
+    while (begin < i && base::isBlank(text[begin])) ++begin;
+    while (i > begin && base::isBlank(text[i - 1])) --i;
+    return {begin, i};
   }
   int depth = 0;
   std::size_t i = at;
