@@ -81,6 +81,7 @@ class Explainer {
     for (std::size_t element = 0; element < form_.size(); ++element) {
       for (std::size_t at = 0; at <= signs_.size(); ++at) {
         if (way(element, at).from == kNowhere) continue;
+        after.clear();
         fit_.ends(element, at, after);
         for (const std::size_t end : after) {
           const Way here{at, way(element, at).swallowed + (takesAnyText(element) ? end - at : 0)};

@@ -91,6 +91,15 @@ std::string Counts::inWords() const {
   return base::listedInWords(words, "or");
 }
 
+std::vector<int>* DateFacts::of(std::string_view key) {
+  return key == "year"      ? &years
+         : key == "quarter" ? &quarters
+         : key == "month"   ? &months
+         : key == "week"    ? &weeks
+         : key == "day"     ? &days
+                            : nullptr;
+}
+
 std::string_view unitName(Unit unit) {
   constexpr std::array<std::string_view, 4> kNames = {"quarter", "month", "week", "day"};
   return kNames[static_cast<std::size_t>(unit)];

@@ -56,6 +56,8 @@ struct LookNeed {
 // What a row of a table says of the date. Several values are several readings.
 struct DateFacts {
   std::vector<int> years, quarters, months, weeks, days;
+  // The list for `year`, `quarter`, `month`, `week` or `day`; nullptr for any other word.
+  std::vector<int>* of(std::string_view key);
   bool empty() const {
     return years.empty() && quarters.empty() && months.empty() && weeks.empty() && days.empty();
   }

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "codes/signs.h"
+#include "codes/when.h"
 
 namespace saggar::codes {
 namespace {
@@ -355,6 +356,28 @@ Parsed<std::string> parsePath(std::string_view typed) {
   }
   return {std::nullopt, fmt::format("`{}` is no path", base::shortened(text, 60)),
           "a path is field names with dots between, written small: `motif.supplier-number`"};
+}
+
+Parsed<int> parseFact(std::string_view key, std::string_view typed) {
+  const std::string_view text = base::trimmed(typed);
+  const bool year = key == "year";
+  const auto unit = unitOf(key);
+  if (!year && !unit) {
+    return {std::nullopt, fmt::format("`{}` says nothing about a date", base::shortened(key, 40)),
+            "a row may have `year`, `quarter`, `month`, `week` and `day`"};
+  }
+  const int most = year ? kLastYear : unitMost(*unit);
+  if (const auto value = number(text); value && *value >= 1 && *value <= most)
+    return {static_cast<int>(*value), {}, {}};
+  if (unit == Unit::month) {
+    for (int month = 1; month <= 12; ++month) {
+      if (lower(text) == lower(monthName(month))) return {month, {}, {}};
+    }
+  }
+  return {std::nullopt, fmt::format("there is no {} `{}`", key, base::shortened(text, 40)),
+          year ? "write the year in figures: `year: 1842`; several as a list: `year: [1842, 1843]`"
+               : fmt::format("write a number from 1 to {0}: `{1}: {0}`; several as a list: `{1}: [1, 2]`",
+                             most, key)};
 }
 
 Parsed<std::vector<std::string>> parseAlike(std::string_view typed) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 #include "base/text.h"
 
@@ -87,21 +88,16 @@ bool rangeFits(const RangePart& part, Signs signs) {
   return someNumberFits(signs, low, high);
 }
 
-bool valueFits(Signs signs, int value, std::size_t digits) {
-  const std::string text = fmt::format("{:0{}}", value, digits);
-  if (text.size() != signs.size()) return false;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (!fits(signs[i], static_cast<char32_t>(text[i]))) return false;
-  }
-  return true;
-}
-
 template <class Each>
 void eachUnitValue(const UnitPart& part, Signs signs, Each each) {
-  if (signs.size() == 1 && !part.oneDigit) return;
-  for (int value = part.low; value <= part.high; ++value) {
-    if (signs.size() == 2 && value < 10 && !part.padded) continue;
-    if (valueFits(signs, value, signs.size())) each(value);
+  const bool two = signs.size() == 2;
+  if (!two && !part.oneDigit) return;
+  const auto fitsDigit = [](const Sign& sign, int digit) {
+    return fits(sign, static_cast<char32_t>(U'0' + digit));
+  };
+  const int low = two && !part.padded ? std::max(part.low, 10) : part.low;
+  for (int value = low; value <= (two ? part.high : std::min(part.high, 9)); ++value) {
+    if (fitsDigit(signs.back(), value % 10) && (!two || fitsDigit(signs[0], value / 10))) each(value);
   }
 }
 
@@ -109,27 +105,24 @@ std::size_t yearDigits(const YearPart& part) {
   return part.templates[0].size() - part.templates[0].find('Y');
 }
 
-// Calls `each` with every year, until it says to stop.
+// Calls `each` with every year, rising within a template.
 template <class Each>
 void eachYear(const YearPart& part, Signs signs, Each each) {
   for (const std::string& form : part.templates) {
-    std::vector<int> years = {0};
-    for (std::size_t i = 0, at = 0; i < form.size(); ++i) {
-      std::vector<int> longer;
-      const bool typed = form[i] == 'Y';
-      for (const int year : years) {
-        for (int digit = 0; digit <= 9; ++digit) {
-          const auto sign = static_cast<char32_t>('0' + digit);
-          if (typed ? fits(signs[at], sign) : form[i] == static_cast<char>(sign))
-            longer.push_back(year * 10 + digit);
-        }
+    const std::size_t ys = form.find('Y');
+    int known = 0;
+    for (std::size_t i = 0; i < ys; ++i) known = known * 10 + (form[i] - '0');
+    const std::function<void(std::size_t, int)> go = [&](std::size_t at, int year) {
+      for (; at < signs.size() && signs[at].folded != kAnySign; ++at) {
+        year = year * 10 + static_cast<int>(signs[at].folded - U'0');
       }
-      at += typed ? 1 : 0;
-      years = std::move(longer);
-    }
-    for (const int year : years) {
-      if (year >= kFirstYear) each(year);
-    }
+      if (at == signs.size()) {
+        if (year >= kFirstYear) each(year);
+        return;
+      }
+      for (int digit = 0; digit <= 9; ++digit) go(at + 1, year * 10 + digit);
+    };
+    go(0, known);
   }
 }
 
@@ -138,6 +131,7 @@ struct Ends {
   Signs signs;
   std::size_t from;
   std::vector<std::size_t>& out;
+  std::size_t base;  // what is in `out` already
 
   std::size_t left() const { return signs.size() - from; }
 
@@ -174,8 +168,9 @@ struct Ends {
     for (auto row = first; row != last; ++row) {
       if (common(signs, from, row->folded) == row->folded.size()) out.push_back(from + row->folded.size());
     }
-    std::sort(out.begin(), out.end());
-    out.erase(std::unique(out.begin(), out.end()), out.end());
+    const auto added = out.begin() + static_cast<std::ptrdiff_t>(base);
+    std::sort(added, out.end());
+    out.erase(std::unique(added, out.end()), out.end());
   }
   void operator()(const PathPart& p) const {
     const auto need = static_cast<std::size_t>(p.last);
@@ -256,6 +251,20 @@ void eachDate(const DateFacts& facts, Each each) {
   }
 }
 
+PartMatcher::RowMeaning meaningOf(const TableRow& row) {
+  std::string words = row.means;
+  if (words.empty()) {
+    for (const LookNeed& need : row.look) {
+      if (!words.empty()) words += ", ";
+      words += need.feature + ": " + base::listedInWords(need.values, "or");
+    }
+  }
+  const bool several = row.date.years.size() > 1 || row.date.quarters.size() > 1 ||
+                       row.date.months.size() > 1 || row.date.weeks.size() > 1 || row.date.days.size() > 1;
+  const bool withDate = words.empty() || several;
+  return {std::move(words), withDate};
+}
+
 bool merge(std::optional<int>& into, const std::optional<int>& from) {
   if (into && from && *into != *from) return false;
   if (!into) into = from;
@@ -268,7 +277,9 @@ PartMatcher::PartMatcher(std::string partName, std::optional<PartSpec> partSpec)
     : name(std::move(partName)), spec(std::move(partSpec)) {
   if (!spec) return;
   if (const auto* fixed = std::get_if<TextPart>(&*spec)) text = foldedSigns(fixed->text);
+  if (std::holds_alternative<PathPart>(*spec)) fixedMeaning = wanted(*spec);
   if (const auto* table = std::get_if<TablePart>(&*spec)) {
+    for (const TableRow& row : table->rows) meanings.push_back(meaningOf(row));
     rows.reserve(table->rows.size());
     for (std::size_t i = 0; i < table->rows.size(); ++i)
       rows.push_back({foldedSigns(table->rows[i].text), i});
@@ -279,8 +290,7 @@ PartMatcher::PartMatcher(std::string partName, std::optional<PartSpec> partSpec)
 }
 
 void PartMatcher::ends(Signs signs, std::size_t from, std::vector<std::size_t>& out) const {
-  out.clear();
-  const Ends find{*this, signs, from, out};
+  const Ends find{*this, signs, from, out, out.size()};
   if (spec) {
     std::visit(find, *spec);
   } else {
@@ -347,23 +357,10 @@ std::vector<Choice> choices(const PartMatcher& part, Signs signs, std::size_t mo
 }
 
 std::string meaning(const PartMatcher& part, const Choice& choice) {
-  if (!part.spec) return {};
-  if (const auto* path = std::get_if<PathPart>(&*part.spec)) return wanted(*path);
-  const auto* table = std::get_if<TablePart>(&*part.spec);
-  if (table == nullptr || !choice.row) return inWords(choice.date);
-  const TableRow& row = table->rows[*choice.row];
-  std::vector<std::string> words;
-  if (!row.means.empty()) {
-    words.push_back(row.means);
-  } else {
-    for (const LookNeed& need : row.look) {
-      words.push_back(fmt::format("{}: {}", need.feature, base::listedInWords(need.values, "or")));
-    }
-  }
-  const bool several = row.date.years.size() > 1 || row.date.quarters.size() > 1 ||
-                       row.date.months.size() > 1 || row.date.weeks.size() > 1 || row.date.days.size() > 1;
-  if (!choice.date.empty() && (words.empty() || several)) words.push_back(inWords(choice.date));
-  return base::joined(words, ", ");
+  if (!choice.row) return choice.date.empty() ? part.fixedMeaning : inWords(choice.date);
+  const PartMatcher::RowMeaning& row = part.meanings[*choice.row];
+  if (choice.date.empty() || !row.withDate) return row.words;
+  return row.words.empty() ? inWords(choice.date) : row.words + ", " + inWords(choice.date);
 }
 
 std::optional<DateChoice> together(const DateChoice& a, const DateChoice& b) {

@@ -18,14 +18,22 @@ struct PartMatcher {
     std::size_t row;
   };
 
+  // What a row means, whatever its date; `withDate` if the date belongs to it.
+  struct RowMeaning {
+    std::string words;
+    bool withDate = false;
+  };
+
   std::string name;
-  std::optional<PartSpec> spec;  // nullopt: any text (a group of a pattern that `parts` says nothing of)
-  std::u32string text;           // of a TextPart
-  std::vector<Row> rows;         // of a TablePart, sorted by text, then by row
+  std::optional<PartSpec> spec;      // nullopt: any text (a group of a pattern that `parts` says nothing of)
+  std::u32string text;               // of a TextPart
+  std::vector<Row> rows;             // of a TablePart, sorted by text, then by row
+  std::vector<RowMeaning> meanings;  // of a TablePart, as its rows stand
+  std::string fixedMeaning;          // of a PathPart
 
   PartMatcher(std::string partName, std::optional<PartSpec> partSpec);
 
-  // Where the part can end if it begins at `from`, rising, each once. A part has at least one sign.
+  // Adds to `out` where the part can end if it begins at `from`, rising, each once. A part has at least one sign.
   void ends(std::span<const Sign> signs, std::size_t from, std::vector<std::size_t>& out) const;
 
   // Whether it can be exactly these signs.

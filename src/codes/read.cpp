@@ -69,11 +69,9 @@ void Fit::ends(std::size_t element, std::size_t at, std::vector<std::size_t>& ou
   const Element& wanted = form_[element];
   switch (wanted.kind) {
     case WrittenPiece::Kind::join:
-      out.assign(1, at);
-      if (at < signs_.size() && signs_[at].folded == U' ') out.assign(1, at + 1);
+      out.push_back(at < signs_.size() && signs_[at].folded == U' ' ? at + 1 : at);
       break;
     case WrittenPiece::Kind::text: {
-      out.clear();
       std::size_t n = 0;
       while (n < wanted.text.size() && at + n < signs_.size() && codes::fits(signs_[at + n], wanted.text[n]))
         ++n;
@@ -90,10 +88,11 @@ bool Fit::fits(std::size_t element, std::size_t at) {
   if (element == form_.size()) return at == signs_.size();
   const std::size_t key = element * (signs_.size() + 1) + at;
   if (answers_[key] == Answer::unasked) {
-    std::vector<std::size_t> after;
-    ends(element, at, after);
-    const bool any =
-        std::any_of(after.begin(), after.end(), [&](std::size_t end) { return fits(element + 1, end); });
+    const std::size_t base = stack_.size();
+    ends(element, at, stack_);
+    bool any = false;
+    for (std::size_t i = base; i < stack_.size() && !any; ++i) any = fits(element + 1, stack_[i]);
+    stack_.resize(base);
     answers_[key] = any ? Answer::yes : Answer::no;
   }
   return answers_[key] == Answer::yes;
@@ -135,10 +134,10 @@ void Gatherer::walk(const Form& form, Fit& fit, std::size_t element, std::size_t
     finish(date);
     return;
   }
-  std::vector<std::size_t> after;
-  fit.ends(element, at, after);
-  for (const std::size_t end : after) {
-    if (full()) return;
+  const std::size_t base = ends_.size();
+  fit.ends(element, at, ends_);
+  for (std::size_t i = base; i < ends_.size() && !full(); ++i) {
+    const std::size_t end = ends_[i];
     if (!fit.fits(element + 1, end)) continue;
     if (form[element].kind == WrittenPiece::Kind::part) {
       choose(form[element].part, at, end, date,
@@ -147,6 +146,7 @@ void Gatherer::walk(const Form& form, Fit& fit, std::size_t element, std::size_t
       walk(form, fit, element + 1, end, date);
     }
   }
+  ends_.resize(base);
 }
 
 void Gatherer::gather(const Form& form) {
@@ -199,7 +199,7 @@ void Gatherer::finish(const DateChoice& date) {
     if (const auto* path = std::get_if<PathPart>(&*part.spec)) {
       reading.paths.push_back({at, path->paths, reading.parts[at].text, path->last});
     } else if (const auto* table = std::get_if<TablePart>(&*part.spec); table && step.choice.row) {
-      for (const LookNeed& need : table->rows[*step.choice.row].look) reading.look.push_back({at, need});
+      for (const LookNeed& need : table->rows[*step.choice.row].look) reading.look.push_back({at, &need});
     }
   }
   reading.date = date;

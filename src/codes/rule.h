@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,8 +26,9 @@
 // back.
 namespace saggar::codes {
 
+// Names, paths and look point into the rule: a reading is of use as long as some copy of its Rule lives.
 struct PartReading {
-  std::string name;
+  std::string_view name;
   std::string text;        // as typed
   std::size_t offset = 0;  // bytes into the typed text
   std::string means;  // "September", "three or more decals"; empty where the part has no meaning of its own
@@ -36,7 +38,7 @@ struct PartReading {
 // One of the paths must give `text` (with `last`, must end in it).
 struct PathNeed {
   std::size_t part = 0;  // of Reading::parts
-  std::vector<std::string> paths;
+  std::span<const std::string> paths;
   std::string text;
   int last = 0;
 
@@ -44,15 +46,15 @@ struct PathNeed {
   bool metBy(std::string_view value) const;
 };
 
-struct LookNeeds {
+struct LookAsked {
   std::size_t part = 0;  // of Reading::parts
-  LookNeed need;
+  const LookNeed* need = nullptr;
 };
 
 struct Reading {
   std::vector<PartReading> parts;  // in the order of the text
   std::vector<PathNeed> paths;
-  std::vector<LookNeeds> look;
+  std::vector<LookAsked> look;
   DateChoice date;
   std::optional<dates::Bounds> when;  // set if the date has a year
   std::optional<CodeNumber> number;   // set if the rule has a part that counts and its digits are all known

@@ -49,7 +49,7 @@ class Fit {
  public:
   Fit(const Rule::Impl& rule, const Form& form, std::span<const Sign> signs);
   bool fits(std::size_t element, std::size_t at);
-  // Where the element can end, whether or not the rest then fits.
+  // Adds where the element can end, whether or not the rest then fits.
   void ends(std::size_t element, std::size_t at, std::vector<std::size_t>& out) const;
 
  private:
@@ -58,6 +58,7 @@ class Fit {
   const Form& form_;
   std::span<const Sign> signs_;
   std::vector<Answer> answers_;
+  std::vector<std::size_t> stack_;  // ends still to be tried, of every element on the way here
 };
 
 // Gathers readings; stops at `most`, or after so many steps that a rule must be out to waste time.
@@ -95,6 +96,7 @@ class Gatherer {
   std::size_t most_;
   Readings found_;
   std::vector<Step> steps_;
+  std::vector<std::size_t> ends_;  // still to be tried, of every element on the way here
   const Form* form_ = nullptr;
   std::size_t work_ = 0;
   std::string noDay_;

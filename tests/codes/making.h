@@ -72,7 +72,8 @@ inline std::vector<std::string> divisions(const Readings& readings) {
   std::vector<std::string> all;
   for (const Reading& reading : readings.all) {
     std::string one;
-    for (const PartReading& p : reading.parts) one += (one.empty() ? "" : " ") + p.name + "=" + p.text;
+    for (const PartReading& p : reading.parts)
+      one += (one.empty() ? "" : " ") + std::string(p.name) + "=" + p.text;
     all.push_back(std::move(one));
   }
   return all;

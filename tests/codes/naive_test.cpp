@@ -196,7 +196,7 @@ SmallRule randomRule(Random& random) {
 std::string told(const Reading& reading) {
   std::string all;
   for (const PartReading& p : reading.parts) {
-    all += p.name + "=" + foldedKey(p.text) + (p.row ? "/" + std::to_string(*p.row) : "") + "@" +
+    all += std::string(p.name) + "=" + foldedKey(p.text) + (p.row ? "/" + std::to_string(*p.row) : "") + "@" +
            std::to_string(p.offset) + " ";
   }
   return all + days(reading.when);
@@ -411,8 +411,8 @@ TEST_CASE("random texts are read as by trying every cut, signs that cannot be re
       for (const Reading& reading : readings.all) {
         std::string one;
         for (const PartReading& p : reading.parts) {
-          one += p.name + (p.row ? "/" + std::to_string(*p.row) : "") + "@" + std::to_string(p.offset) + "+" +
-                 std::to_string(p.text.size()) + " ";
+          one += std::string(p.name) + (p.row ? "/" + std::to_string(*p.row) : "") + "@" +
+                 std::to_string(p.offset) + "+" + std::to_string(p.text.size()) + " ";
         }
         CHECK(found.insert(one + days(reading.when) + saidOf(reading.date)).second);  // each reading once
       }

@@ -101,6 +101,24 @@ TEST_CASE("a list is several paths, years or texts") {
   CHECK(list({}) == "? an empty list says nothing about this part");
 }
 
+TEST_CASE("what a row says of the date") {
+  CHECK(parseFact("year", "1842").value == 1842);
+  CHECK(parseFact("month", " 9 ").value == 9);
+  CHECK(parseFact("month", "september").value == 9);
+  CHECK(parseFact("week", "53").value == 53);
+  CHECK(parseFact("week", "54").message == "there is no week `54`");
+  CHECK(parseFact("month", "Sept").hint ==
+        "write a number from 1 to 12: `month: 12`; several as a list: `month: [1, 2]`");
+  CHECK(parseFact("year", "0").message == "there is no year `0`");
+  CHECK(parseFact("decade", "1").message == "`decade` says nothing about a date");
+  DateFacts facts;
+  for (const char* key : {"year", "quarter", "month", "week", "day"}) facts.of(key)->push_back(1);
+  CHECK(facts.years.size() + facts.quarters.size() + facts.months.size() + facts.weeks.size() +
+            facts.days.size() ==
+        5);
+  CHECK(facts.of("decade") == nullptr);
+}
+
 TEST_CASE("signs that are alike") {
   CHECK(*parseAlike("4 9").value == std::vector<std::string>{"4", "9"});
   CHECK(*parseAlike("rn, m").value == std::vector<std::string>{"rn", "m"});

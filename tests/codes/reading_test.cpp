@@ -1,4 +1,6 @@
 // Codes of an invented pottery, each read as its books would have it.
+#include <algorithm>
+
 #include "tollivane.h"
 
 using namespace saggar::codes;
@@ -55,12 +57,13 @@ TEST_CASE("every decoration code has one division, with what it asks of the trea
       CHECK(reading.parts[1].offset == 3);
       CHECK(reading.parts[2].means == row.group);
       REQUIRE(reading.paths.size() == 1);
-      CHECK(reading.paths[0].paths == std::vector<std::string>{"shape.prefix", "for.prefix"});
+      CHECK(
+          std::ranges::equal(reading.paths[0].paths, std::vector<std::string>{"shape.prefix", "for.prefix"}));
       CHECK(reading.paths[0].metBy(row.prefix));
       CHECK_FALSE(reading.paths[0].metBy("EL"));
       REQUIRE_FALSE(reading.look.empty());
-      CHECK(reading.look[0].need.feature == row.feature);
-      CHECK(reading.look[0].need.values == std::vector<std::string>{row.value});
+      CHECK(reading.look[0].need->feature == row.feature);
+      CHECK(reading.look[0].need->values == std::vector<std::string>{row.value});
       CHECK(reading.look[0].part == 3);
       REQUIRE(reading.number);
       CHECK(reading.number->number == row.number);
