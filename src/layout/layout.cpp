@@ -114,6 +114,7 @@ std::vector<std::string> whatIsUnfit(const PageLayout& layout) {
   if (layout.depth() < 120)
     out.push_back(
         fmt::format("the margins leave {:.0f} pt of depth, and at least 120 are needed", layout.depth()));
+  if (!out.empty()) return out;  // the rest is measured against these
   if (layout.faces.empty()) out.push_back("no face is named, so there is nothing to set with");
   for (const Face& one : layout.faces) {
     if (one.roman.empty()) out.push_back(fmt::format("the face \"{}\" names no roman", one.name));
@@ -143,6 +144,8 @@ std::vector<std::string> whatIsUnfit(const PageLayout& layout) {
     if (outside(style.indent, 0, layout.measure() / 2))
       out.push_back(
           fmt::format("the indent of the style \"{}\" is negative or more than half a line", kRoleNames[i]));
+    if (style.measure != 0 && outside(style.measure, 72, 14400))
+      out.push_back(fmt::format("the measure of the style \"{}\" is less than an inch", kRoleNames[i]));
     if (outside(style.tracking, -200, 2000))
       out.push_back(fmt::format("the tracking of the style \"{}\" is unusable", kRoleNames[i]));
   }

@@ -5,12 +5,14 @@
 #include <algorithm>
 #include <charconv>
 #include <pugixml.hpp>
+#include <set>
 #include <span>
 #include <utility>
 
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "layout/built_in.h"
 
 // Problem: an author who writes `leeding="12"` must hear of it at that place, and a layout with one slip must
 // not stop the guide. Choice: every element asks for the attributes it knows by name and type through one
@@ -23,6 +25,7 @@ namespace {
 using namespace saggar::layout;
 
 constexpr std::size_t kMostBytes = 1 << 20;
+constexpr int kMostLike = 4;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 std::optional<double> readNumber(std::string_view text) {
@@ -221,7 +224,7 @@ void readMargins(Element& at, PageLayout& layout) {
   at.length("left", layout.left);
 }
 
-void readFace(Element& at, PageLayout& layout) {
+void readFace(Element& at, PageLayout& layout, std::set<std::string>& seen) {
   Face face;
   at.text("name", face.name);
   at.text("roman", face.roman);
@@ -234,9 +237,16 @@ void readFace(Element& at, PageLayout& layout) {
   if (face.roman.empty())
     return at.say("", fmt::format("the face \"{}\" names no font file", face.name),
                   "add the file's name, for example roman=\"GentiumBookPlus-Regular.ttf\"");
-  if (layout.face(face.name))
-    return at.say("name", fmt::format("there is a face \"{}\" already", face.name),
-                  "give each face a name of its own");
+  for (Face& known : layout.faces) {
+    if (known.name != face.name) continue;
+    if (seen.insert(face.name).second)
+      known = std::move(face);  // the like layout's
+    else
+      at.say("name", fmt::format("there is a face \"{}\" already", face.name),
+             "give each face a name of its own");
+    return;
+  }
+  seen.insert(face.name);
   layout.faces.push_back(std::move(face));
 }
 
@@ -248,7 +258,7 @@ void readFallback(Element& at, PageLayout& layout) {
   layout.fallbacks.push_back(std::move(fallback));
 }
 
-void readStyle(Element& at, PageLayout& layout, bool (&given)[kRoles]) {
+void readStyle(Element& at, PageLayout& layout) {
   const std::string_view typed = at.text("role");
   const auto role = roleNamed(typed);
   if (!role) {
@@ -260,7 +270,6 @@ void readStyle(Element& at, PageLayout& layout, bool (&given)[kRoles]) {
   }
   Style nothing;
   Style& style = role ? layout.style(*role) : nothing;
-  if (role) given[static_cast<int>(*role)] = true;
   const bool sized = at.has("size"), led = at.has("leading");
   at.text("face", style.face);
   at.length("size", style.size);
@@ -272,6 +281,7 @@ void readStyle(Element& at, PageLayout& layout, bool (&given)[kRoles]) {
   at.number("tracking", style.tracking);
   at.word("align", style.align, kSettings);
   at.word("hyphenate", style.hyphenate, kYesNo);
+  at.length("measure", style.measure);
   at.length("indent", style.indent);
   at.length("before", style.before);
   at.length("after", style.after);
@@ -322,23 +332,26 @@ void readTick(Element& at, Tick& tick) {
 }
 
 void readNotice(Element& at, PageLayout& layout) {
-  NoticeSpec notice;
-  at.text("kind", notice.kind);
-  at.length("inset", notice.inset);
-  at.length("before", notice.before);
-  at.length("after", notice.after);
-  at.word("rules", notice.rules, kNoticeRules);
-  layout.notices.push_back(std::move(notice));
+  NoticeSpec fresh;
+  at.text("kind", fresh.kind);
+  NoticeSpec* notice = nullptr;
+  for (NoticeSpec& known : layout.notices)
+    if (known.kind == fresh.kind) notice = &known;
+  if (!notice) notice = &layout.notices.emplace_back(std::move(fresh));
+  at.length("inset", notice->inset);
+  at.length("before", notice->before);
+  at.length("after", notice->after);
+  at.word("rules", notice->rules, kNoticeRules);
 }
 
 void readRule(Element& at, PageLayout& layout) {
   const std::string_view typed = at.text("place");
-  RuleLine rule;
+  const auto place = placeNamed(typed);
+  RuleLine nothing;
+  RuleLine& rule = place ? layout.rule(*place) : nothing;
   at.length("weight", rule.weight);
   at.ink("ink", rule.ink);
-  if (const auto place = placeNamed(typed)) {
-    layout.rule(*place) = rule;
-  } else {
+  if (!place) {
     const auto names = placeNames();
     at.say(at.has("place") ? "place" : "",
            fmt::format("there is no place \"{}\" for a rule", base::shortened(typed, 40)),
@@ -397,8 +410,8 @@ std::pair<std::string, std::string> inWords(pugi::xml_parse_status status) {
   }
 }
 
-void readElement(pugi::xml_node node, const Places& places, PageLayout& layout, bool (&given)[kRoles],
-                 std::vector<LayoutProblem>& problems) {
+void readElement(pugi::xml_node node, const Places& places, PageLayout& layout,
+                 std::set<std::string>& facesSeen, std::vector<LayoutProblem>& problems) {
   Element at(node, places, problems);
   static constexpr std::string_view kElements[] = {
       "margins", "face",   "fallback", "style",      "running-head", "running-foot", "table",
@@ -407,11 +420,11 @@ void readElement(pugi::xml_node node, const Places& places, PageLayout& layout, 
   if (name == "margins")
     readMargins(at, layout);
   else if (name == "face")
-    readFace(at, layout);
+    readFace(at, layout, facesSeen);
   else if (name == "fallback")
     readFallback(at, layout);
   else if (name == "style")
-    readStyle(at, layout, given);
+    readStyle(at, layout);
   else if (name == "running-head")
     readRunningLine(at, layout.head);
   else if (name == "running-foot")
@@ -450,6 +463,51 @@ void readElement(pugi::xml_node node, const Places& places, PageLayout& layout, 
   }
 }
 
+// Styles that are not written follow the body, so the body is read first, wherever it stands; what is wrong
+// with it is said when it is read in its place.
+void followBody(pugi::xml_node root, const Places& places, PageLayout& layout) {
+  for (pugi::xml_node node : root.children("style")) {
+    if (roleNamed(node.attribute("role").value()) != Role::body) continue;
+    std::vector<LayoutProblem> saidLater;
+    Element body(node, places, saidLater);
+    readStyle(body, layout);
+    const Style like = layout.style(Role::body);
+    for (Style& style : layout.styles) {
+      style.face = like.face;
+      style.size = like.size;
+      style.leading = like.leading;
+      style.ink = like.ink;
+    }
+    return;
+  }
+}
+
+LayoutRead readLayoutAt(source::FileId file, std::string_view xml, int depth);
+
+// Where the layout says like="…", it begins as that one.
+bool beginLike(Element& at, PageLayout& layout, int depth) {
+  const std::string_view like = at.text("like");
+  if (!at.has("like")) return false;
+  const auto text = builtInLayout(like);
+  const auto names = builtInLayoutNames();
+  if (!text || std::find(names.begin(), names.end(), like) == names.end()) {
+    at.say(
+        "like",
+        fmt::format("no layout is called \"{}\", so this one begins with nothing", base::shortened(like, 40)),
+        suggestion(like, names, "the layouts"));
+    return false;
+  }
+  if (depth >= kMostLike) {
+    at.say("like", "these layouts are each like the other, so there is no first",
+           "write one of them out in full");
+    return false;
+  }
+  auto read = readLayoutAt(source::kNoFile, *text, depth + 1);
+  if (!read.layout) return false;
+  layout = std::move(*read.layout);
+  return true;
+}
+
 }  // namespace
 
 std::optional<double> readLength(std::string_view text) {
@@ -486,7 +544,9 @@ std::optional<Ink> readInk(std::string_view text) {
   return Ink{parts[0], parts[1], parts[2]};
 }
 
-LayoutRead readLayout(source::FileId file, std::string_view xml) {
+namespace {
+
+LayoutRead readLayoutAt(source::FileId file, std::string_view xml, int depth) {
   LayoutRead out;
   const std::size_t shift = xml.starts_with(kByteOrderMark) ? kByteOrderMark.size() : 0;
   xml.remove_prefix(shift);
@@ -524,6 +584,7 @@ LayoutRead readLayout(source::FileId file, std::string_view xml) {
   PageLayout layout;
   layout.paper = *paperNamed("A4");
   Element at(root, places, out.problems);
+  const bool isLike = beginLike(at, layout, depth);
   at.text("name", layout.name);
   if (const std::string_view paper = at.text("paper"); at.has("paper")) {
     const auto names = paperNames();
@@ -535,26 +596,12 @@ LayoutRead readLayout(source::FileId file, std::string_view xml) {
   }
   at.word("orientation", layout.landscape, kOrientations);
   at.finish();
+  if (!isLike) followBody(root, places, layout);
 
-  bool given[kRoles] = {};
-  // Styles that are not written follow the body, so the body is read first, wherever it stands.
-  for (pugi::xml_node node : root.children("style"))
-    if (roleNamed(node.attribute("role").value()) == Role::body) {
-      std::vector<LayoutProblem> heardLater;
-      Element body(node, places, heardLater);
-      readStyle(body, layout, given);
-      const Style& like = layout.style(Role::body);
-      for (Style& style : layout.styles) {
-        style.face = like.face;
-        style.size = like.size;
-        style.leading = like.leading;
-        style.ink = like.ink;
-      }
-      break;
-    }
+  std::set<std::string> facesSeen;
   for (pugi::xml_node node : root.children()) {
     if (node.type() == pugi::node_element)
-      readElement(node, places, layout, given, out.problems);
+      readElement(node, places, layout, facesSeen, out.problems);
     else
       at.say("",
              fmt::format("there is text between the elements: \"{}\"",
@@ -574,6 +621,12 @@ LayoutRead readLayout(source::FileId file, std::string_view xml) {
   std::stable_sort(out.problems.begin(), out.problems.end(),
                    [](const auto& a, const auto& b) { return a.span.begin < b.span.begin; });
   return out;
+}
+
+}  // namespace
+
+LayoutRead readLayout(source::FileId file, std::string_view xml) {
+  return readLayoutAt(file, xml, 0);
 }
 
 }  // namespace saggar::reading

@@ -112,6 +112,33 @@ Cell tick() {
 
 }  // namespace
 
+layout::PageLayout plainLayout() {
+  using layout::Role;
+  layout::PageLayout made;
+  made.name = "plain";
+  made.paper = *layout::paperNamed("A4");
+  made.faces = {{"text", "GentiumBookPlus-Regular.ttf", "GentiumBookPlus-Italic.ttf",
+                 "GentiumBookPlus-Bold.ttf", "GentiumBookPlus-BoldItalic.ttf", "signs"},
+                {"signs", "DejaVuSans.ttf", "", "", "", ""}};
+  made.fallbacks = {{"signs", 0.92, 0}};
+  for (layout::Style& style : made.styles) style.face = "text";
+  made.style(Role::body).align = layout::Setting::justify;
+  made.style(Role::body).hyphenate = true;
+  made.style(Role::body).after = 5;
+  made.style(Role::title).size = 24;
+  made.style(Role::title).leading = 30;
+  made.style(Role::cell).size = 9;
+  made.style(Role::cell).leading = 12;
+  made.style(Role::tableHead).caps = layout::Caps::small;
+  made.style(Role::continued).italic = true;
+  made.style(Role::runningHead).caps = layout::Caps::small;
+  made.head = {20, false, "{title}", "", "{group}"};
+  made.foot = {28, true, "{edition}", "", "{page} of {pages}"};
+  made.notices = {{"", 10, 8, 8, layout::NoticeRules::beside}};
+  for (layout::RuleLine& rule : made.rules) rule.weight = 0.4;
+  return made;
+}
+
 Document checklist(bool draft) {
   Document made;
   made.file = "treatments-by-shape";
@@ -145,9 +172,10 @@ Document checklist(bool draft) {
                   text(".")};
   made.blocks.push_back(paragraph(std::move(more)));
   made.blocks.push_back(notice(
-      "legend", {paragraph({tickBox(), text(" to tick     "), strong({text("–")}), text(" no motif     "),
-                            strong({text("about")}), text(" five years either side     "),
-                            strong({text("doubtful")}), text(" seen once, and not by us")})}));
+      "legend",
+      {paragraph({tickBox(), text(" to tick\u2003\u2003"), strong({text("–")}), text(" no motif\u2003\u2003"),
+                  strong({text("about")}), text(" five years either side\u2003\u2003"),
+                  strong({text("doubtful")}), text(" seen once, and not by us")})}));
   made.blocks.push_back(
       notice("caution", {paragraph({strong({text("Caution. ")}),
                                     text("Old decorations may give off lead and cadmium, and looks tell "

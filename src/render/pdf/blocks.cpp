@@ -107,7 +107,8 @@ void BlockSetter::paragraph(const document::Inlines& inlines, const Room& room, 
   const std::string sign = marker.empty() ? std::exchange(marker_, {}) : marker;
   const double signLeft = marker.empty() ? markerLeft_ : markerLeft;
   const double indent = afterParagraph_ && sign.empty() ? style.indent : 0;
-  texts_.set(inlines, style, room.width, indent, text_);
+  const double measure = style.measure > 0 ? std::min(style.measure, room.width) : room.width;
+  texts_.set(inlines, style, measure, indent, text_);
   for (std::string& one : text_.anchors) pendingAnchors_.push_back(std::move(one));
   const std::size_t count = text_.lines.size();
   const double base = baseLine(style.leading, texts_.fount(style).capHeight());

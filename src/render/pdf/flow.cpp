@@ -1,6 +1,5 @@
 #include "render/pdf/flow.h"
 
-#include <cstring>
 #include <utility>
 
 #include "render/pdf/operators.h"
@@ -14,18 +13,6 @@ namespace saggar::render {
 namespace {
 
 constexpr double kSlack = 0.01;
-
-void mix(std::uint64_t& hash, std::string_view bytes) {
-  std::size_t at = 0;
-  for (; at + 8 <= bytes.size(); at += 8) {
-    std::uint64_t eight = 0;
-    for (std::size_t i = 0; i < 8; ++i)
-      eight |= static_cast<std::uint64_t>(static_cast<unsigned char>(bytes[at + i])) << (8 * i);
-    hash = (hash ^ eight) * 1099511628211ULL;
-    hash ^= hash >> 29;
-  }
-  for (; at < bytes.size(); ++at) hash = (hash ^ static_cast<unsigned char>(bytes[at])) * 1099511628211ULL;
-}
 
 }  // namespace
 
@@ -78,6 +65,7 @@ void Flow::repeatFrame(const Slab& next) {
   if (!next.table || next.isTableHead) return;
   for (const Slab& head : next.table->head) place(head, true);
   if (next.group && !next.isGroupHead) place(next.table->continued(*next.group), true);
+  if (next.isGroupHead) y_ += next.above / 3;  // less air than between groups, but some
   empty_ = true;
 }
 
@@ -102,8 +90,6 @@ void Flow::closePage() {
     body += "ET\n";
     text_.clear();
   }
-  mix(digest_[0], body);
-  mix(digest_[1], body);
   deflater_.add(std::move(body));
   pages_.push_back(std::exchange(page_, {}));
   open_ = false;

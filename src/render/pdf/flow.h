@@ -57,8 +57,6 @@ class Flow {
   const std::vector<Page>& pages() const { return pages_; }
   const std::vector<PlacedAnchor>& anchors() const { return anchors_; }
   const std::vector<PlacedOutline>& outline() const { return outline_; }
-  // Depends on every page's content.
-  const std::uint64_t* digest() const { return digest_; }
 
  private:
   void placeHeld();
@@ -88,7 +86,6 @@ class Flow {
   std::vector<Page> pages_;
   std::vector<PlacedAnchor> anchors_;
   std::vector<PlacedOutline> outline_;
-  std::uint64_t digest_[2] = {14695981039346656037ULL, 0x9E3779B97F4A7C15ULL};
 };
 
 }  // namespace saggar::render

@@ -76,6 +76,7 @@ double UsedFont::advance(unsigned glyph) const {
 
 bool UsedFont::stand(unsigned glyph, std::string_view text) {
   if (glyph >= textOf_.size()) return false;
+  if (textOf_[glyph] != 0 && *texts_[textOf_[glyph] - 1] == text) return true;
   auto known = textIds_.find(text);
   if (known == textIds_.end()) {
     known = textIds_.emplace(std::string(text), static_cast<std::uint32_t>(texts_.size() + 1)).first;
@@ -176,7 +177,7 @@ double Fount::shapeRun(std::string_view text, std::size_t fontIndex, Word* word,
   hb_buffer_set_content_type(buffer, HB_BUFFER_CONTENT_TYPE_UNICODE);
   hb_buffer_set_cluster_level(buffer, HB_BUFFER_CLUSTER_LEVEL_MONOTONE_GRAPHEMES);
   hb_buffer_guess_segment_properties(buffer);
-  hb_buffer_set_language(buffer, hb_language_from_string(set_->language_.c_str(), -1));
+  hb_buffer_set_language(buffer, set_->language_);
   hb_feature_t features[2];
   unsigned featureCount = 0;
   if (caps_ != layout::Caps::asTyped) features[featureCount++] = {HB_TAG('s', 'm', 'c', 'p'), 1, 0, ~0u};
@@ -246,10 +247,19 @@ double Fount::shapeRun(std::string_view text, std::size_t fontIndex, Word* word,
     clusterWidth += tracking_;
     pending += tracking_;
     width += clusterWidth * size / 1000;
-    if (stops && leftToRight) stops->push_back({offset + textEnd, before + width});
+    if (stops)
+      stops->push_back({offset + textEnd, leftToRight ? before + width : clusterWidth * size / 1000});
     i = end;
   }
-  if (stops && !leftToRight) stops->push_back({offset + text.size(), before + width});
+  if (stops && !leftToRight) {
+    // Clusters came from the last to the first; widths are summed in the order of reading.
+    const auto own = stops->end() -
+                     static_cast<std::ptrdiff_t>(std::count_if(
+                         stops->begin(), stops->end(), [&](const Stop& one) { return one.bytes > offset; }));
+    std::reverse(own, stops->end());
+    double sum = before;
+    for (auto stop = own; stop != stops->end(); ++stop) stop->width = sum += stop->width;
+  }
   if (!word) return width;
 
   if (const long long shift = std::llround(-pending); shift != 0) {
@@ -277,7 +287,7 @@ double Fount::shapeRun(std::string_view text, std::size_t fontIndex, Word* word,
 FontSet::FontSet(const layout::PageLayout& layout, FontBook& book, const std::string& language)
     : layout_(layout),
       book_(book),
-      language_(language.empty() ? "en" : language),
+      language_(hb_language_from_string(language.empty() ? "en" : language.c_str(), -1)),
       buffer_(hb_buffer_create()) {
   if (!layout.faces.empty() && fileFor(layout.faces.front().name, false, false)) return;
   hb_buffer_destroy(buffer_);

@@ -13,6 +13,7 @@
 #include "render/pdf/font_book.h"
 
 struct hb_buffer_t;
+struct hb_language_impl_t;
 
 // Words turned into glyphs. Every word is shaped by HarfBuzz (kerning, ligatures, small capitals, marks) once
 // for each fount and kept, ready as page operators: a guide says the same words over and over.
@@ -144,7 +145,7 @@ class FontSet {
 
   const layout::PageLayout& layout_;
   FontBook& book_;
-  std::string language_;
+  const hb_language_impl_t* language_;
   hb_buffer_t* buffer_ = nullptr;
   std::deque<UsedFont> used_;
   std::deque<std::pair<Look, Fount>> founts_;

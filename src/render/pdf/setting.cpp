@@ -69,6 +69,19 @@ Fount& TextSetter::fount(const layout::Style& style, bool bold, bool italic) {
   return *known_[place];
 }
 
+Fount& TextSetter::tickFount(const layout::Style& style) {
+  if (tickStyle_ != &style) {
+    FontSet::Look look;
+    look.face = style.face;
+    look.size = layout_.tick.size;
+    look.raise = layout_.tick.raise;
+    look.sign = layout_.tick.sign;
+    tick_ = &fonts_.fount(look);
+    tickStyle_ = &style;
+  }
+  return *tick_;
+}
+
 void TextSetter::addAtom(AtomKind kind, Fount& fount, const State& state) {
   const auto at = static_cast<std::uint32_t>(buffer_.size());
   atoms_.push_back({kind, state.struck, at, at, state.link, &fount});
@@ -179,15 +192,9 @@ void TextSetter::flatten(const document::Inlines& inlines, const layout::Style& 
       case InlineKind::anchor:
         if (out) out->anchors.push_back(one.text);
         break;
-      case InlineKind::tickBox: {
-        FontSet::Look look;
-        look.face = style.face;
-        look.size = layout_.tick.size;
-        look.raise = layout_.tick.raise;
-        look.sign = layout_.tick.sign;
-        addMark(fonts_.fount(look), layout_.tick.sign, state);
+      case InlineKind::tickBox:
+        addMark(tickFount(style), layout_.tick.sign, state);
         break;
-      }
       case InlineKind::footnote: {
         if (out) shared_.footnotes.push_back(one.children);
         FontSet::Look look;

@@ -85,6 +85,7 @@ class TextSetter {
     std::uint32_t link = kNoLink;
   };
 
+  Fount& tickFount(const layout::Style& style);
   void flatten(const document::Inlines& inlines, const layout::Style& style, State state, SetText* out);
   void addWords(std::string_view text, Fount& fount, const State& state);
   void addAtom(AtomKind kind, Fount& fount, const State& state);
@@ -105,6 +106,8 @@ class TextSetter {
   Shared& shared_;
   const layout::Style* knownStyle_ = nullptr;  // the founts of the style last asked for
   Fount* known_[4] = {};
+  const layout::Style* tickStyle_ = nullptr;
+  Fount* tick_ = nullptr;
   std::string buffer_;
   std::vector<Atom> atoms_;
   std::vector<LineItem> items_;

@@ -1,6 +1,7 @@
 #include "render/pdf/table.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "base/text.h"
@@ -14,9 +15,13 @@ using layout::Place;
 using layout::Role;
 using layout::Setting;
 
-constexpr std::size_t kSample = 300;  // rows that the widths of columns are taken from
-constexpr double kNarrow = 36;        // a column of this width or less gets no share of what is left over
-constexpr int kTallRow = 14;          // lines; a taller row may be broken
+constexpr std::size_t kSample = 300;      // rows that the widths of columns are taken from
+constexpr double kNarrow = 36;            // a column of this width or less gets no share of what is left over
+constexpr std::size_t kMostWeighed = 24;  // columns; beyond, the plan is not improved row by row
+constexpr int kMostRounds = 8;
+constexpr std::size_t kMostWishes = 16;    // widths tried for a column in a round
+constexpr double kRaggedLoss = 1.06;       // a text on several lines fills them a little less than full
+constexpr int kTallRow = 14;               // lines; a taller row may be broken
 constexpr std::size_t kMostColumns = 200;  // what is beyond goes into the last
 
 Setting settingOf(document::Align align) {
@@ -109,6 +114,62 @@ ColumnPlan planColumns(const std::vector<Widths>& columns, double measure, doubl
   return placed(std::move(widths), gutter);
 }
 
+ColumnPlan planColumns(const std::vector<Widths>& columns, const std::vector<float>& rows, double measure,
+                       double gutter) {
+  ColumnPlan plan = planColumns(columns, measure, gutter);
+  const std::size_t n = columns.size();
+  double natural = 0, given = 0;
+  for (std::size_t i = 0; i < n; ++i) {
+    natural += columns[i].natural;
+    given += plan.width[i];
+  }
+  if (n < 2 || n > kMostWeighed || natural <= given) return plan;
+  std::vector<double>& widths = plan.width;
+  auto lines = [&] {
+    double sum = 0;
+    for (std::size_t row = 0; row + n <= rows.size(); row += n) {
+      double most = 1;
+      for (std::size_t i = 0; i < n; ++i)
+        if (rows[row + i] > widths[i])
+          most = std::max(most, std::ceil(rows[row + i] * kRaggedLoss / widths[i]));
+      sum += most;
+    }
+    return sum;
+  };
+  double best = lines();
+  auto moved = [&](std::size_t from, std::size_t to, double amount) {
+    if (from == to || amount <= 0 || widths[from] - amount < std::min(columns[from].least, widths[from]))
+      return false;
+    widths[from] -= amount;
+    widths[to] += amount;
+    if (const double now = lines(); now < best) {
+      best = now;
+      return true;
+    }
+    widths[from] += amount;
+    widths[to] -= amount;
+    return false;
+  };
+  // A wider column saves a line only where some cell comes to fit, so it is widened to what its cells ask for.
+  std::vector<float> asked;
+  bool changed = true;
+  for (int round = 0; changed && round < kMostRounds; ++round) {
+    changed = false;
+    for (std::size_t to = 0; to < n; ++to) {
+      asked.clear();
+      for (std::size_t row = 0; row + n <= rows.size(); row += n)
+        for (const float share : {1.0F, 0.53F, 0.36F})  // on one line, on two, on three
+          if (rows[row + to] * share > widths[to]) asked.push_back(rows[row + to] * share);
+      std::sort(asked.begin(), asked.end());
+      const std::size_t step = std::max<std::size_t>(asked.size() / kMostWishes, 1);
+      for (std::size_t wish = 0; wish < asked.size(); wish += step)
+        for (std::size_t from = 0; from < n; ++from)
+          changed = moved(from, to, asked[wish] - widths[to]) || changed;
+    }
+  }
+  return placed(std::move(widths), usableGutter(n, measure, gutter));
+}
+
 ColumnPlan planColumnsByShare(const std::vector<double>& shares, double measure, double gutter) {
   const std::size_t n = shares.size();
   if (n == 0) return {};
@@ -191,17 +252,20 @@ void TableSetter::finish() {
 
 void TableSetter::planFromSample() {
   std::vector<Widths> columns(columns_);
+  std::vector<float> rows;
   auto look = [&](const std::vector<Cell>& cells, Role role) {
+    rows.resize(rows.size() + columns_);
     for (std::size_t i = 0; i < cells.size() && i < columns_; ++i) {
       const Widths one = texts_.measure(cells[i].inlines, layout_.style(role));
       columns[i].natural = std::max(columns[i].natural, one.natural + 0.02);
       columns[i].least = std::max(columns[i].least, one.least + 0.02);
+      rows[rows.size() - columns_ + i] = static_cast<float>(one.natural + 0.02);
     }
   };
   look(head_.head, Role::tableHead);
   for (const Row& row : sample_)
     if (!row.groupHead) look(row.cells, Role::cell);
-  plan_ = planColumns(columns, measure_, layout_.table.gutter);
+  plan_ = planColumns(columns, rows, measure_, layout_.table.gutter);
 }
 
 void TableSetter::begin() {

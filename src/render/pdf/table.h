@@ -20,6 +20,10 @@ struct ColumnPlan {
 // gets what it needs if there is room (what is left over goes to the wide ones); else the narrow ones keep
 // theirs and the wide ones share the rest.
 ColumnPlan planColumns(const std::vector<Widths>& columns, double measure, double gutter);
+// The same, then moved about until the rows (natural widths, one after the other, as many a row as there are
+// columns) take as few lines as can be had by widening one column at the cost of another.
+ColumnPlan planColumns(const std::vector<Widths>& columns, const std::vector<float>& rows, double measure,
+                       double gutter);
 // By given shares of the measure.
 ColumnPlan planColumnsByShare(const std::vector<double>& shares, double measure, double gutter);
 
