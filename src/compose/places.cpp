@@ -258,8 +258,11 @@ void Planner::findHomes() {
       for (const Query& query : prose_[proseFiles_.at(places_.chapters_[i].path)].queries) {
         const auto kind = homeOf(query.block);
         if (!kind || *kind == Kind::photo || *kind == Kind::source) continue;
+        const choosing::Query* part = query.of(*kind);
+        if (part == nullptr) continue;
+        const choosing::Answer least = part->sure ? choosing::Answer::yes : choosing::Answer::maybe;
         for (RecordIndex record : records.ofKind(*kind))
-          if (!settled(record) && lists(query.block, records[record]) && materials_.chooser.ask(query.where, record) != choosing::Answer::no)
+          if (!settled(record) && lists(query.block, records[record]) && materials_.chooser.ask(part->where, record) >= least)
             settle(record, i);
       }
     }

@@ -85,37 +85,24 @@ void Planner::readWord(const Value& item, const std::string& division) {
 }
 
 void Planner::readForEvery(const Value& item, const std::string& division) {
+  // What cannot be read in it is reported once, by the check of all conditions.
+  diagnostics::Findings known;
+  const source::FileId file = materials_.records.guide()->file;
+  const choosing::Collection& collection = materials_.chooser.collection();
   const Value& every = *item.find("a-chapter-for-every");
-  const auto kind = records::kindNamed(every.text);
-  if (!kind || *kind == Kind::source) {
-    std::vector<std::string_view> kinds;
-    for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) kinds.push_back(records::kKindNames[i].one);
-    const auto near = base::nearest(every.text, kinds);
-    report("value-unfit"_rule, every.place,
-           kind ? std::string("sources have a chapter of their own, which is always there")
-                : "there is no kind `" + base::shortened(every.text, 40) + "`",
-           kind ? "take this line out" : near ? "did you mean `" + std::string(*near) + "`?" : "write `a-chapter-for-every: shape`");
+  const auto kind = choosing::readKind(every, file, known, "a-chapter-for-every");
+  if (!kind) return;
+  if (*kind == Kind::source) {
+    report("value-unfit"_rule, every.place, "sources have a chapter of their own, which is always there", "take this line out");
     return;
   }
-  const source::FileId file = materials_.records.guide()->file;
-  choosing::Condition where;
-  bool sure = false;
-  std::vector<choosing::Path> order;
-  for (const Entry& entry : item.entries()) {
-    if (entry.key == "a-chapter-for-every") continue;
-    if (entry.key == "where") {
-      where = choosing::Condition::compile(entry.value, *kind, materials_.chooser.collection(), file, findings_);
-    } else if (entry.key == "in-order-of") {
-      order = readOrder(entry.value, *kind, materials_, file, findings_);
-    } else if (entry.key == "sure") {
-      sure = entry.value.text == "yes";
-    } else {
+  for (const Entry& entry : item.entries())
+    if (entry.key != "a-chapter-for-every" && entry.key != "where" && entry.key != "in-order-of" && entry.key != "sure")
       report("field-unknown"_rule, entry.keyPlace, "a chapter for every record has no `" + base::shortened(entry.key, 40) + "`",
              "it takes `where`, `in-order-of` and `sure`");
-    }
-  }
-  std::vector<choosing::Chosen> chosen = materials_.chooser.choose(*kind, where, sure);
-  if (!order.empty()) materials_.chooser.sort(chosen, order);
+  const choosing::Query query = choosing::readQuery(item, *kind, collection, file, known);
+  std::vector<choosing::Chosen> chosen = materials_.chooser.choose(*kind, query.where, query.sure);
+  if (!query.inOrderOf.empty()) materials_.chooser.sort(chosen, query.inOrderOf);
   for (const choosing::Chosen& one : chosen) addRecord(one.record, division);
 }
 
