@@ -1,14 +1,19 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <atomic>
 #include <cassert>
 #include <cerrno>
+#include <system_error>
+#include <thread>
 
 #include "publishing/hash.h"
 #include "publishing/tree_state.h"
 
 namespace saggar::publishing {
 namespace {
+
+constexpr std::size_t kSyncers = 7;
 
 std::string folderOf(const std::string& path) {
   const std::size_t slash = path.rfind('/');
@@ -36,11 +41,11 @@ bool Publication::State::takeOverOld(std::set<std::string>& released) {
     if (again && !it->second.fresh) continue;
     const FileDigest digest = digestOfFile(oldPath(path));
     const bool edited = digest.error == 0 && digest.sha256 != before.sha256;
+    const bool theirs = edited || (digest.error == 0 && before.edited);
     if (again) {
-      if (edited || before.edited)
-        notices.push_back(shown(path) + " had been changed by hand; it is made anew");
+      if (theirs) notices.push_back(shown(path) + " had been changed by hand; it is made anew");
     } else if (makesPart(before.part)) {
-      if (!edited && !before.edited) continue;
+      if (!theirs) continue;
       released.insert(path);
       notices.push_back(shown(path) + " is no longer made, but had been changed by hand; it stays, as yours");
     } else if (digest.error == ENOENT || digest.error == ENOTDIR || digest.error == ELOOP ||
@@ -64,15 +69,30 @@ bool Publication::State::takeOverOld(std::set<std::string>& released) {
   return true;
 }
 
-bool Publication::State::syncFresh() {
-  for (const auto& [path, entry] : entries) {
-    if (!entry.fresh) continue;
-    if (const int error = disk->sync(newPath(path))) {
-      fail(diskProblem("cannot write " + shown(path), error, place.option));
-      return false;
-    }
+// Every sync waits for the disk, and a disk finishes many waits at once: so several wait together.
+bool Publication::State::syncAll(const std::vector<std::string>& paths) {
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    for (std::size_t i = next++; i < paths.size() && !failed(); i = next++)
+      if (const int error = disk->sync(newPath(paths[i])))
+        fail(diskProblem("cannot write " + shown(paths[i]), error, place.option));
+  };
+  std::vector<std::thread> helpers;
+  try {
+    while (helpers.size() < kSyncers && helpers.size() * 4 + 4 < paths.size()) helpers.emplace_back(work);
+  } catch (const std::system_error&) {
+    // fewer threads than we would like; this one does the work
   }
-  return true;
+  work();
+  for (std::thread& helper : helpers) helper.join();
+  return !failed();
+}
+
+bool Publication::State::syncFresh() {
+  std::vector<std::string> fresh;
+  for (const auto& [path, entry] : entries)
+    if (entry.fresh) fresh.push_back(path);
+  return syncAll(fresh);
 }
 
 bool Publication::State::carryOver(const Manifest& manifest, const std::set<std::string>& released) {
@@ -147,14 +167,16 @@ bool Publication::State::carryOver(const Manifest& manifest, const std::set<std:
   for (const Node& node : seen.nodes)
     if (const auto it = folders.find(node.path); it != folders.end() && node.folder()) it->second = &node;
   // Deepest first, so that a folder's time is set after the last change in it.
+  std::vector<std::string> made;
   for (auto it = folders.rbegin(); it != folders.rend(); ++it) {
-    const struct stat* like = it->second != nullptr ? &it->second->info : nullptr;
-    if (const int error = dressFolder(*disk, newPath(it->first), like, theirs.count(it->first) > 0)) {
+    made.push_back(it->first);
+    if (it->second == nullptr) continue;
+    if (const int error = dressFolder(newPath(it->first), it->second->info, theirs.count(it->first) > 0)) {
       fail(diskProblem("cannot write " + shown(it->first), error, place.option));
       return false;
     }
   }
-  return true;
+  return syncAll(made);
 }
 
 bool Publication::State::writeManifest(const std::string& text) {
@@ -164,8 +186,8 @@ bool Publication::State::writeManifest(const std::string& text) {
   if (error == 0) error = file.write(text);
   if (error == 0) error = file.close();
   if (error == 0) error = disk->sync(path);
-  if (error == 0)
-    error = dressFolder(*disk, workplace->newTree(), standing.exists ? &standing.info : nullptr, false);
+  if (error == 0 && standing.exists) error = dressFolder(workplace->newTree(), standing.info, false);
+  if (error == 0) error = disk->sync(workplace->newTree());
   if (error != 0) fail(diskProblem("cannot write " + shown(kManifestName), error, place.option));
   return error == 0;
 }

@@ -19,7 +19,8 @@
 // that, so that bytes, times, modes and even an open editor's file stay what they were. No file that exists
 // is ever opened for writing. A file whose bytes come out as they were keeps its place on the disk; if all
 // do, nothing is touched. The cost: the folder around the output must be writable, the output must be no disk
-// of its own, and on a disk without hard links what is carried over is copied each time.
+// of its own, on a disk without hard links what is carried over is copied each time, and a shell that stands
+// inside the folder stands in the old one afterwards.
 namespace saggar::publishing {
 
 struct TreeSettings {
@@ -29,7 +30,7 @@ struct TreeSettings {
   std::string tree = "out";  // "out" or "own": an output folder of one sort is never taken for the other
   std::vector<std::string> parts;  // the parts that are being made; files of all others are carried over
   std::function<void(const std::string&)> onWait;  // told once, in words, if another run must be waited for
-  Disk* disk = nullptr;                            // for tests; must outlive the publication
+  Disk* disk = nullptr;  // for tests; outlives the publication, and is asked from several threads
 };
 
 struct MadeFile {
@@ -102,8 +103,9 @@ struct Publication::Opened {
   std::optional<Problem> problem;
 };
 
-// The two trees of one run, whose folders must lie apart. Locked in an order that does not depend on which is
-// which, so that no two runs wait for each other for ever.
+// The two trees of one run, whose folders must lie apart; each is exchanged for itself, by its own commit().
+// Locked in an order that does not depend on which is which, so that no two runs wait for each other for
+// ever.
 struct OpenedPair {
   std::unique_ptr<Publication> out;
   std::unique_ptr<Publication> own;

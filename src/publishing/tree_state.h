@@ -57,6 +57,7 @@ struct Publication::State {
   // The steps of commit(), in commit.cpp; each false after a failure.
   bool takeOverOld(std::set<std::string>& released);
   bool syncFresh();
+  bool syncAll(const std::vector<std::string>& paths);  // of the new tree
   bool carryOver(const Manifest& manifest, const std::set<std::string>& released);
   bool writeManifest(const std::string& text);
   bool exchange();

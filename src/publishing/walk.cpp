@@ -92,7 +92,7 @@ std::string folderOf(const std::string& path) {
 
 // Moves what the manifest does not name out of an old tree.
 int moveOver(Disk& disk, const std::string& old, const std::string& now, const Node& node, bool ours,
-             std::vector<std::string>& notices) {
+             const std::string& shown, std::vector<std::string>& notices) {
   const std::string from = old + '/' + node.path;
   std::string to = now + '/' + node.path;
   struct stat there;
@@ -106,8 +106,9 @@ int moveOver(Disk& disk, const std::string& old, const std::string& now, const N
   }
   const int error = disk.rename(from, to);
   if (error == 0)
-    notices.push_back(shownPath(node.path) + " was saved while saggar was writing; it is kept as " +
-                      shownPath(to.substr(now.size() + 1)));
+    notices.push_back(shown + '/' + shownPath(node.path) +
+                      " was saved while saggar was writing; it is kept as " + shown +
+                      shownPath(to.substr(now.size())));
   return error;
 }
 
@@ -161,19 +162,11 @@ int carry(Disk& disk, const std::string& from, const std::string& to, const Node
   return error;
 }
 
-int dressFolder(Disk& disk, const std::string& path, const struct stat* like, bool times) {
-  const int folder = open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC | O_NOFOLLOW);
-  if (folder < 0) return errno;
-  int error = disk.before(Step::sync, path);
-  if (like != nullptr && error == 0) {
-    if (fchown(folder, like->st_uid, like->st_gid) != 0) errno = 0;  // only root may give away
-    const timespec stamps[2] = {like->st_atim, like->st_mtim};
-    if (fchmod(folder, like->st_mode & 07777) != 0) error = errno;
-    if (times && error == 0 && futimens(folder, stamps) != 0) error = errno;
-  }
-  if (error == 0 && fsync(folder) != 0 && errno != EINVAL && errno != EROFS) error = errno;
-  close(folder);
-  return error;
+int dressFolder(const std::string& path, const struct stat& like, bool times) {
+  if (chown(path.c_str(), like.st_uid, like.st_gid) != 0) errno = 0;  // only root may give away
+  if (chmod(path.c_str(), like.st_mode & 07777) != 0) return errno;
+  const timespec stamps[2] = {like.st_atim, like.st_mtim};
+  return !times || utimensat(AT_FDCWD, path.c_str(), stamps, AT_SYMLINK_NOFOLLOW) == 0 ? 0 : errno;
 }
 
 int removeTree(Disk& disk, const std::string& root) {
@@ -206,7 +199,8 @@ int removeTree(Disk& disk, const std::string& root) {
   return first;
 }
 
-int retire(Disk& disk, const std::string& old, const std::string& now, std::vector<std::string>& notices) {
+int retire(Disk& disk, const std::string& old, const std::string& now, const std::string& shown,
+           std::vector<std::string>& notices) {
   const auto before = manifestIn(old);
   const auto after = manifestIn(now);
   const Walk seen = walk(old);
@@ -234,7 +228,7 @@ int retire(Disk& disk, const std::string& old, const std::string& now, std::vect
     } else if (before && before->names(it->path) && it->file()) {
       keep(disk.removeFile(path));
     } else {
-      keep(moveOver(disk, old, now, *it, after && after->names(it->path), notices));
+      keep(moveOver(disk, old, now, *it, after && after->names(it->path), shown, notices));
     }
   }
   if (first != 0) return first;

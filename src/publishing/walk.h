@@ -30,18 +30,18 @@ Walk walk(const std::string& root);
 // mode and (if we may) owner.
 int carry(Disk& disk, const std::string& from, const std::string& to, const Node& node);
 
-// Gives a folder the mode and (if we may) owner of another, with `times` its times as well, and puts it onto
-// the disk.
-int dressFolder(Disk& disk, const std::string& path, const struct stat* like, bool times);
+// Gives a folder the mode and (if we may) owner of another, with `times` its times as well.
+int dressFolder(const std::string& path, const struct stat& like, bool times);
 
 // Takes a tree of our own making away. 0 or the first errno; goes on after one.
 int removeTree(Disk& disk, const std::string& root);
 
 // Takes an old tree away after `now` took its place. Our files go, and second names of what was carried over;
-// what is neither (somebody saved it while we were at work) is moved into `now`: the later of two versions
-// stays, and a name that is ours there is left to us, the other file getting ".kept" after its name. Notices
-// say what was moved.
-int retire(Disk& disk, const std::string& old, const std::string& now, std::vector<std::string>& notices);
+// what is neither (somebody saved it while we were at work) is moved into `now`: the later of two versions stays,
+// and a name that is ours there is left to us, the other file getting ".kept" after its name. Notices say what was
+// moved; `shown` is how the author calls the folder. A run killed here can be taken up by another.
+int retire(Disk& disk, const std::string& old, const std::string& now, const std::string& shown,
+           std::vector<std::string>& notices);
 
 // The manifest in a folder, or nothing.
 std::optional<Manifest> manifestIn(const std::string& folder);

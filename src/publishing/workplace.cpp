@@ -116,7 +116,7 @@ int Workplace::clear(const std::string& tree, std::vector<std::string>& notices)
   }
   if (!whole && standing != noted)
     return removeTree(disk_, tree);  // an unfinished tree: it holds nothing alone
-  return retire(disk_, tree, place_.path, notices);
+  return retire(disk_, tree, place_.path, place_.shown, notices);
 }
 
 std::optional<Problem> Workplace::settle(std::vector<std::string>& notices) {

@@ -2,6 +2,7 @@
 #include <signal.h>
 #include <sys/wait.h>
 
+#include <atomic>
 #include <chrono>
 #include <random>
 
@@ -77,7 +78,7 @@ class Counting : public Disk {
     }
     return step == Step::exchange && !canExchange_ ? EINVAL : 0;
   }
-  int steps = 0;
+  std::atomic<int> steps = 0;
   std::optional<Step> failed;
 
  private:
@@ -108,7 +109,7 @@ Committed build(const Sandbox& box, int number, Disk* disk = nullptr) {
 }  // namespace
 
 TEST_CASE("killed at 200 random moments") {
-  const Sandbox box;
+  const Sandbox box(Sandbox::quick());
   REQUIRE(!build(box, 1).problem);
   addForeign(box);
   const auto foreign = foreignPicture(box);
@@ -154,7 +155,9 @@ TEST_CASE("killed at 200 random moments") {
                         << " of 200; trees seen: " << versions);
 }
 
-TEST_CASE("killed at every single step, on disks that can exchange and that cannot") {
+TEST_CASE(
+    "killed at every step near the exchange and every few before, with disks that can exchange and that "
+    "cannot") {
   for (const bool canExchange : {true, false}) {
     const Sandbox box(Sandbox::quick());
     REQUIRE(!build(box, 1).problem);
@@ -196,7 +199,7 @@ TEST_CASE("killed at every single step, on disks that can exchange and that cann
   }
 }
 
-TEST_CASE("any step may fail: an error in words, the old tree as it was") {
+TEST_CASE("steps that fail: an error in words, the old tree as it was") {
   for (const int error : {ENOSPC, EACCES, EIO}) {
     const bool canExchange = error != EIO;
     const Sandbox box(Sandbox::quick());
@@ -269,4 +272,39 @@ TEST_CASE("a first build that is killed leaves no folder; one that fails, nothin
     REQUIRE(nothingLeft(box));
     std::filesystem::remove_all(box.path("out"));
   }
+}
+
+TEST_CASE("what the author does between a killed run and the next one stands") {
+  const Sandbox box;
+  class DiesWhileClearing : public Disk {
+   public:
+    int before(Step step, const std::string&) override {
+      exchanged_ = exchanged_ || step == Step::exchange;
+      if (exchanged_ && step == Step::remove && ++removed_ == 3) raise(SIGKILL);
+      return 0;
+    }
+
+   private:
+    bool exchanged_ = false;
+    int removed_ = 0;
+  };
+  REQUIRE(!build(box, 1).problem);
+  addForeign(box);
+  inChild([&] {
+    DiesWhileClearing disk;
+    build(box, 2, &disk);
+  });
+  REQUIRE(wholeTree(box));
+  CHECK(!nothingLeft(box));
+  box.write("edited", "mine, later");
+  std::filesystem::rename(box.path("edited"), box.path("out/mine.txt"));
+  box.write("out/new.txt", "new");
+  const Committed done = build(box, 3);
+  REQUIRE(!done.problem);
+  CHECK(done.notices.empty());
+  CHECK(box.read("out/mine.txt") == "mine, later");
+  CHECK(box.read("out/new.txt") == "new");
+  CHECK(box.read("out/photos/a/b.jpg").size() == 5000);
+  CHECK(wholeTree(box));
+  CHECK(nothingLeft(box));
 }

@@ -149,7 +149,7 @@ TEST_CASE("paths that may stand in a tree") {
                                                   {"a\\b", "it has a backslash"},
                                                   {"manifest.json", "that name is the manifest's"},
                                                   {"Manifest.JSON", "that name is the manifest's"}};
-  for (const auto& [path, fault] : bad) CHECK_MESSAGE(pathFault(path) == fault, path);
+  for (const auto& item : bad) CHECK_MESSAGE(pathFault(item.first) == item.second, item.first);
 }
 
 TEST_CASE("a folder is verified against its manifest") {

@@ -108,7 +108,9 @@ TEST_CASE("what the manifest does not name is carried over untouched") {
   auto after = box.picture("out");
   CHECK(after.size() == before.size());
   // Folders are new ones with the old mode and time; everything else is the very same file.
-  for (const auto& [path, was] : before) {
+  for (const auto& item : before) {
+    const std::string& path = item.first;
+    const std::string& was = item.second;
     if (path == "/out" || path == "/out/guide" || path == "/out/guide/a.md" || path == "/out/manifest.json")
       continue;
     const bool folder = std::filesystem::is_directory(std::filesystem::symlink_status(box.root() + path));
@@ -207,6 +209,14 @@ TEST_CASE("hand edits of carried, remade and vanished files") {
   CHECK(box.read("out/talks/u.md") == "all my own work");
   CHECK(!box.there("out/talks/v.md"));
   CHECK(verify(box.path("out")).files == 2);
+
+  box.write("out/talks/t.md", "edited, carried, deleted");
+  REQUIRE(!publish(box.settings("out", {"guide"}), {{"guide/a.md", "3"}}).problem);
+  std::filesystem::remove(box.path("out/talks/t.md"));
+  done = publish(box.settings("out", {"talks"}), {});
+  CHECK(!done.problem);
+  CHECK(done.notices.empty());
+  CHECK(!box.there("out/talks/t.md"));
 }
 
 TEST_CASE("a file of the author's in the way is never written over") {
@@ -328,7 +338,8 @@ TEST_CASE("what somebody saves while the tree is being exchanged is not lost") {
   CHECK(box.read("out/new/folder/late.txt") == "late too");
   CHECK(box.read("out/saved.txt") == "saved again, as editors do it");
   CHECK(box.read("out/guide/b.md.kept") == "mine, where a file of ours comes");
-  CHECK(says(done.notices, "guide/b.md was saved while saggar was writing; it is kept as guide/b.md.kept"));
+  CHECK(says(done.notices,
+             "out/guide/b.md was saved while saggar was writing; it is kept as out/guide/b.md.kept"));
   CHECK(verify(box.path("out")).good());
   CHECK(box.names() == std::vector<std::string>{"guide", "out"});
 }
