@@ -4,44 +4,7 @@
 
 namespace saggar::checks {
 
-using dates::Bounds;
-using dates::Day;
-using records::Value;
-using records::ValueType;
-
-namespace {
-
-Bounds open() { return {Day::minusInfinity(), Day::plusInfinity()}; }
-
-}  // namespace
-
-Bounds momentDays(const Value* value, const dates::Options& options) {
-  if (value == nullptr) return open();
-  if (value->type == ValueType::between) {
-    const Bounds from = momentDays(&value->items()[0], options);
-    const Bounds to = momentDays(&value->items()[1], options);
-    return {from.earliest, to.latest};
-  }
-  if (value->date() == nullptr || (value->evidence != nullptr && !value->evidence->doubted.empty())) return open();
-  const dates::Expression& date = *value->date();
-  if (date.isAllOf()) return open();
-  Bounds bounds = date.wide(options).opened();
-  if (date.isDoubted(dates::End::Earliest)) bounds.earliest = Day::minusInfinity();
-  if (date.isDoubted(dates::End::Latest)) bounds.latest = Day::plusInfinity();
-  return bounds;
-}
-
-SpanDays spanDays(const Value* value, const dates::Options& options) {
-  SpanDays days;
-  if (value == nullptr || value->date() == nullptr) return days;
-  if (value->evidence != nullptr && !value->evidence->doubted.empty()) return days;
-  const dates::SpanBounds span = dates::spanOf(*value->date(), dates::Reading::Wide, options);
-  if (!span.beginDoubted) days.begin = span.begin.opened();
-  if (!span.endDoubted) days.end = span.end.opened();
-  return days;
-}
-
-std::string gapInWords(Day from, Day to) {
+std::string gapInWords(dates::Day from, dates::Day to) {
   if (!from.isFinite() || !to.isFinite()) return {};
   const auto days = static_cast<long long>(to.number() - from.number());
   if (days >= 365) return base::counted(static_cast<std::size_t>((days + 182) / 365), "year");

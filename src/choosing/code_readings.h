@@ -1,18 +1,27 @@
 #pragma once
+#include <deque>
 #include <memory>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "choosing/choose.h"
 #include "codes/rule.h"
 #include "diagnostics/finding.h"
 
-// Every code of every record, read by every rule that applies to it. SEMANTICS, "Codes".
+// Every code of every record, read by every rule that applies to it. SEMANTICS, "Codes". What those pages leave open
+// is decided thus:
+// - A `registered` rule of anybody reads all records; the other rules read the ware of their maker, and ware whose
+//   maker is not known.
+// - Of several paths one must give the text. A reference that the treatment leaves out (`for`) is no customer, so that
+//   a wrong prefix is found; whatever is `unknown`, or not recorded further on, rules nothing out.
+// - A specimen has the look of its treatment where its own says nothing, and `where` is asked of its treatment.
+// - A list of `date-code` is one code of which the eye allows several.
 namespace saggar::choosing {
 
-// A maker's rule, compiled.
+// A maker's rule, compiled, with all that `like` gives it.
 struct MakerRule {
   RecordIndex maker = records::kNoRecord;
   std::string name;
@@ -22,56 +31,84 @@ struct MakerRule {
   const dates::Expression* used = nullptr;
   bool usual = false;             // a disagreement is a note
   const records::Value* source = nullptr;  // the rule's mapping: its places and evidence
+  const records::Value* means = nullptr;   // prose; may stand in the rule that this one is like
 };
 
 // Why a reading cannot be meant.
 struct Against {
   enum class Reason : std::uint8_t { path, look, used, where } reason = Reason::path;
-  std::string says;       // in words an author would write: "the prefix JM is not that of Linnavere (LV)"
+  std::string says;       // in words an author would write: "the prefix of Linnavere is `LV`, not `JM`"
   source::Span span;      // of the value that disagrees
-  RecordIndex record = records::kNoRecord;
+  RecordIndex record = records::kNoRecord;  // in which it stands
+  records::Field field{};
+  const records::Value* value = nullptr;    // the value itself, if there is one
 };
 
+// Readings of equal texts are shared and live as long as the CodeReadings (or the Loose) they come from.
 struct CodeReading {
   const MakerRule* rule = nullptr;
-  codes::Reading reading;
+  const codes::Reading& reading;
   bool possible = true;
-  std::vector<Against> against;
 };
 
 // One code as it stands on one record.
 struct CodeOnRecord {
   RecordIndex record = records::kNoRecord;
-  records::Field field{};            // code, code-seen, date-code, registered
+  records::Field field{};                 // code, code-seen, date-code, registered
   const records::Value* value = nullptr;
-  std::vector<CodeReading> readings; // in the order of the rules; impossible ones too
-  bool applies = false;              // some rule reads this field here (else there is nothing to say)
-  bool more = false;                 // there are more readings than were kept
+  std::span<const CodeReading> readings;  // in the order of the rules; impossible ones too
+  bool applies = false;                   // some rule reads this field here, and all such rules could be compiled
+  bool more = false;                      // there are more readings than were kept
+  const std::string* unlike = nullptr;    // a rule says that this text is none of its codes: why
 
   std::size_t possibleCount() const;
-  const CodeReading* only() const;   // the one possible reading, or null
+  const CodeReading* only() const;        // the one possible reading, or null
 };
 
 class CodeReadings {
  public:
   // Compiles every rule (findings: value-unfit, field-unknown … at the place in `codes`) and reads every code. In
-  // parallel.
+  // parallel. The chooser must outlive what is made. Conditions have their findings from checkConditions.
   static CodeReadings read(const Chooser& chooser, diagnostics::Findings& findings);
 
   std::span<const MakerRule> rules() const;
   std::span<const CodeOnRecord> all() const;                    // by record, then field, then as typed
   std::span<const CodeOnRecord> of(RecordIndex record) const;
 
-  // `saggar code`: a text on no record, by the rules of one maker or of all; with what matches among the records.
+  // What rules a reading of a code out; empty if it is possible.
+  std::vector<Against> against(const CodeOnRecord& code, const CodeReading& reading) const;
+
+  // The rules that read such a code of this record.
+  std::vector<const MakerRule*> rulesFor(RecordIndex record, records::Field field) const;
+
+  // Why nothing reads it: of the rule that comes furthest. `rule` is that one.
+  codes::Explanation whyUnread(const CodeOnRecord& code, const MakerRule** rule = nullptr) const;
+
+  // `saggar code`: a text on no record, by the rules of one maker or of all. Where records carry the text it is
+  // judged on them, and a reading is ruled out if it is on each. Else a path must reach the text from some record, and
+  // `where` must hold for one of those that it reaches it from.
+  struct LooseReading {
+    const MakerRule* rule = nullptr;
+    codes::Reading reading;
+    bool possible = true;
+    std::vector<Against> against;
+    std::vector<RecordIndex> matches;  // records that carry the text, on which this reading is possible
+  };
   struct Loose {
-    std::vector<CodeReading> readings;
-    std::vector<RecordIndex> matches;  // treatments or specimens that carry this code
+    std::vector<LooseReading> readings;
+    std::vector<RecordIndex> matches;  // treatments, specimens, shapes and motifs that carry this text
+    std::vector<RecordIndex> begun;    // that carry a code of which the text is the part that may stand alone
     std::string whyNot;                // if nothing reads it
+    std::vector<codes::Similar> similar;   // what the eye could take it for, possible or not, fewest exchanges first
+    std::vector<const MakerRule*> similarBy;  // the rule of each
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 
-  // The maker whose rules apply to a record: of its shape; kNoRecord if not known.
+  // The maker whose rules apply to a record: of its shape; kNoRecord if not known, or if its shapes have several.
   RecordIndex makerOf(RecordIndex record) const;
+
+  // The treatment that a code of this record stands on: the record itself or a specimen's treatment; else kNoRecord.
+  RecordIndex treatmentOf(RecordIndex record) const;
 
  private:
   struct State;
