@@ -22,7 +22,31 @@
 namespace saggar::reading {
 namespace {
 
-using namespace saggar::layout;
+using layout::Breaking;
+using layout::builtInLayout;
+using layout::builtInLayoutNames;
+using layout::Caps;
+using layout::DraftMark;
+using layout::Face;
+using layout::Fallback;
+using layout::Ink;
+using layout::NoticeRules;
+using layout::NoticeSpec;
+using layout::PageLayout;
+using layout::paperNamed;
+using layout::paperNames;
+using layout::placeNamed;
+using layout::placeNames;
+using layout::Role;
+using layout::roleNamed;
+using layout::roleNames;
+using layout::RuleLine;
+using layout::RunningLine;
+using layout::Setting;
+using layout::Style;
+using layout::TableSpec;
+using layout::Tick;
+using layout::whatIsUnfit;
 
 constexpr std::size_t kMostBytes = 1 << 20;
 constexpr int kMostLike = 4;

@@ -284,3 +284,19 @@ TEST_CASE("slabs are poured in order, inside the page, and parted only where the
     CHECK(run > shop.layout.depth());
   }
 }
+
+TEST_CASE("words that run from right to left follow each other that way inside a line") {
+  Shop shop;
+  const auto widthOf = [&](const std::string& word) {
+    return shop.texts.fount(shop.layout.style(layout::Role::body)).word(word).width;
+  };
+  const std::string one = "\u05D0", two = "\u05D1\u05D1", three = "\u05D2\u05D2\u05D2";
+  const SetText set = shop.set("a " + one + " " + two + " " + three + " b", 400);
+  REQUIRE(set.pieces.size() == 5);
+  CHECK(set.pieces[1].width == widthOf(three));
+  CHECK(set.pieces[2].width == widthOf(two));
+  CHECK(set.pieces[3].width == widthOf(one));
+  CHECK(set.pieces[4].width == widthOf("b"));
+  for (std::size_t i = 1; i < 5; ++i) CHECK(set.pieces[i].gap > 0);
+  CHECK(set.pieces[0].gap < 0);
+}

@@ -101,12 +101,9 @@ void BlockSetter::block(const Block& one, const Room& room) {
   afterParagraph_ = isParagraph;
 }
 
-void BlockSetter::paragraph(const document::Inlines& inlines, const Room& room, const Style& style,
-                            const std::string& anchor, const std::string& marker, double markerLeft) {
-  if (!anchor.empty()) pendingAnchors_.push_back(anchor);
-  const std::string sign = marker.empty() ? std::exchange(marker_, {}) : marker;
-  const double signLeft = marker.empty() ? markerLeft_ : markerLeft;
-  const double indent = afterParagraph_ && sign.empty() ? style.indent : 0;
+void BlockSetter::paragraph(const document::Inlines& inlines, const Room& room, const Style& style) {
+  const std::vector<Marker> markers = std::exchange(markers_, {});
+  const double indent = afterParagraph_ && markers.empty() ? style.indent : 0;
   const double measure = style.measure > 0 ? std::min(style.measure, room.width) : room.width;
   texts_.set(inlines, style, measure, indent, text_);
   for (std::string& one : text_.anchors) pendingAnchors_.push_back(std::move(one));
@@ -120,11 +117,11 @@ void BlockSetter::paragraph(const document::Inlines& inlines, const Room& room, 
     slab.mayBreakBefore = i == 0 || (i >= orphans && count - i >= widows);
     {
       SlabText to(slab);
-      if (i == 0 && !sign.empty()) {
+      for (const Marker& marker : i == 0 ? markers : std::vector<Marker>()) {
         Fount& fount = texts_.fount(style);
         to.setFount(fount);
-        to.moveTo(signLeft, base);
-        to.show(fount.word(sign).code);
+        to.moveTo(marker.left, base);
+        to.show(fount.word(marker.sign).code);
       }
       TextSetter::draw(text_, text_.lines[i], room.left, base, to, slab);
     }
@@ -162,20 +159,28 @@ void BlockSetter::heading(const Block& one, const Room& room) {
 void BlockSetter::list(const Block& one, const Room& room) {
   Room inner = room;
   ++inner.depth;
-  if (room.width - kListInset >= kNarrowest && room.depth < kDeepest) {
+  const bool hasRoom = room.width - kListInset >= kNarrowest && room.depth < kDeepest;
+  if (hasRoom) {
     inner.left += kListInset;
     inner.width -= kListInset;
   }
   long number = one.start;
   for (const Block& item : one.blocks) {
     if (!item.anchor.empty()) pendingAnchors_.push_back(item.anchor);
-    marker_ = one.ordered ? std::to_string(number) + "." : "•";
-    markerLeft_ = room.left;
-    ++number;
+    const std::string sign = one.ordered ? std::to_string(number) + "." : "•";
     afterParagraph_ = false;
+    if (hasRoom)
+      markers_.push_back({sign, room.left});
+    else
+      paragraph({document::text(sign)}, room, layout_.style(room.role));  // a line of its own
+    ++number;
+    const std::size_t waiting = markers_.size();
     blocks(item.blocks, inner);
+    if (hasRoom && !markers_.empty() && markers_.size() == waiting) {
+      markers_.pop_back();  // an empty item is its number alone
+      paragraph({document::text(sign)}, room, layout_.style(room.role));
+    }
     if (one.tight) space_ = std::min(space_, 2.0);
-    marker_.clear();
   }
   space_ = std::max(space_, layout_.style(room.role).after);
 }
@@ -333,7 +338,8 @@ void BlockSetter::footnotes() {
   for (std::size_t i = 0; i < shared_.footnotes.size(); ++i) {
     const document::Inlines words = shared_.footnotes[i];
     afterParagraph_ = false;
-    paragraph(words, room, style, {}, std::to_string(i + 1), 0);
+    markers_ = {{std::to_string(i + 1), 0}};
+    paragraph(words, room, style);
   }
 }
 

@@ -32,10 +32,14 @@ class BlockSetter {
     int depth = 0;
   };
 
+  struct Marker {
+    std::string sign;
+    double left = 0;
+  };
+
   void block(const document::Block& block, const Room& room);
   void blocks(const document::Blocks& blocks, const Room& room);
-  void paragraph(const document::Inlines& inlines, const Room& room, const layout::Style& style,
-                 const std::string& anchor = {}, const std::string& marker = {}, double markerLeft = 0);
+  void paragraph(const document::Inlines& inlines, const Room& room, const layout::Style& style);
   void heading(const document::Block& block, const Room& room);
   void list(const document::Block& block, const Room& room);
   void quote(const document::Blocks& blocks, const Room& room);
@@ -63,8 +67,7 @@ class BlockSetter {
   bool afterParagraph_ = false;
   int headingLevel_ = 0;
   std::vector<std::string> pendingAnchors_;
-  std::string marker_;  // of a list item whose first line has not been set
-  double markerLeft_ = 0;
+  std::vector<Marker> markers_;  // of list items whose first line has not been set
   std::vector<std::string> pictures_;
 };
 

@@ -261,6 +261,7 @@ double Fount::shapeRun(std::string_view text, std::size_t fontIndex, Word* word,
     for (auto stop = own; stop != stops->end(); ++stop) stop->width = sum += stop->width;
   }
   if (!word) return width;
+  if (!leftToRight) word->rightToLeft = true;
 
   if (const long long shift = std::llround(-pending); shift != 0) {
     code += ')';

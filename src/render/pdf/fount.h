@@ -49,6 +49,7 @@ class UsedFont {
 struct Word {
   std::string code;  // what stands in "[(" … ")]TJ" with the fount's first font set; leaves that font set
   double width = 0;  // points
+  bool rightToLeft = false;  // its letters run from right to left
 };
 
 // A place inside a word where it could be cut: the text before it and how wide that is.

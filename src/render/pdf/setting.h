@@ -23,6 +23,7 @@ struct Piece {
   double gap = -1;  // blank before it; below zero: none
   std::uint32_t link = kNoLink;
   bool struck = false;
+  bool rightToLeft = false;
 };
 
 struct Line {
@@ -98,6 +99,7 @@ class TextSetter {
   void cut(std::uint32_t atom, std::size_t at, double penalty, bool hyphen, double hyphenWidth);
   void makeLines(const Breaks& breaks, double measure, double firstIndent, const layout::Style& style,
                  SetText& out);
+  static void turnRightToLeft(const Line& line, SetText& out);
   void align(Line& line, SetText& out, double measure, bool last, layout::Setting setting) const;
 
   FontSet& fonts_;
