@@ -8,6 +8,7 @@
 #include "render/pdf/flow.h"
 #include "render/pdf/font_book.h"
 #include "render/pdf/fount.h"
+#include "render/pdf/haru.h"
 #include "render/pdf/hyphenation.h"
 #include "render/pdf/operators.h"
 #include "render/pdf/setting.h"
@@ -299,4 +300,28 @@ TEST_CASE("words that run from right to left follow each other that way inside a
   CHECK(set.pieces[4].width == widthOf("b"));
   for (std::size_t i = 1; i < 5; ++i) CHECK(set.pieces[i].gap > 0);
   CHECK(set.pieces[0].gap < 0);
+}
+
+TEST_CASE("what libharu refuses is thrown, and the file can be given up") {
+  Haru file;
+  const Haru::Id resources = file.add("/Font <<>>");
+  const Haru::Id body = file.addStream("BT ET", false);
+  // A page is at most 14,400 units wide (ISO 32000-1, annex C).
+  CHECK_THROWS_AS(file.addPage(20000, 100, "", false, body, resources), HaruError);
+  try {
+    file.addPage(20000, 100, "", false, body, resources);
+  } catch (const HaruError& error) {
+    CHECK(error.inWords().find("could not be put together") != std::string::npos);
+  }
+}
+
+TEST_CASE("pages are compressed in order, whoever is quicker") {
+  Deflater deflater;
+  std::vector<std::string> bodies;
+  for (int i = 0; i < 200; ++i)
+    bodies.push_back(std::string(static_cast<std::size_t>(i * 50), static_cast<char>('a' + i % 26)));
+  for (const std::string& body : bodies) deflater.add(body);
+  const auto done = deflater.finish();
+  REQUIRE(done.size() == bodies.size());
+  for (std::size_t i = 0; i < done.size(); ++i) CHECK(done[i] == deflated(bodies[i]));
 }

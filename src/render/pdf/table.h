@@ -61,7 +61,6 @@ class TableSetter {
   double inset_, measure_, above_;
   bool isFirstKept_;
   bool begun_ = false;
-  bool hasHead_ = false;
   std::size_t columns_ = 0;
   ColumnPlan plan_;
   std::vector<layout::Style> columnStyles_;  // the cell style with each column's alignment
