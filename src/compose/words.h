@@ -2,6 +2,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "compose/places.h"
 
@@ -15,16 +16,28 @@ class Words {
   Words(const Materials& materials, const Places* places) : materials_(&materials), places_(places) {}
 
   const Materials& materials() const { return *materials_; }
+  const Places* places() const { return places_; }
+
+  // --- names (words_names.cpp)
 
   // A record's name in print: `name` or `title`; a treatment without a name is its code and motif ("JM-045-C/0 Copper
-  // Pantry"), a specimen its form and treatment; else the id with blanks for hyphens, capitalised.
+  // Pantry"), a specimen its treatment or shape and its form, a claim or question what it says; else the id with blanks
+  // for hyphens, capitalised.
   std::string plainName(RecordIndex record) const;
-  Inlines name(RecordIndex record) const;  // linked where it is described
+  Inlines name(RecordIndex record) const;                      // linked where it is described
+  Inlines linked(RecordIndex record, Inlines words) const;     // other words for it, linked
 
-  // A value as typed for its field, in words: dates as authors print them ("by the end of 1935"), measures with the
-  // other unit ("9 1/8 in (232 mm)", as settings.units asks), references by name, lists joined, `unknown` as "not
-  // known", `none` as "none", an absent value (null) as "not recorded". With `doubted` and `but` beside it where there
-  // are ("perhaps 1932, doubted: …"; "or 1933").
+  // Somebody as authors name them where any text will do (`by` of a source, `seen.by`): the id of a person or maker, or
+  // a name.
+  Inlines somebody(std::string_view typed) const;
+  std::string plainSomebody(std::string_view typed) const;
+
+  // --- values (words_values.cpp)
+
+  // A value as typed for its field, in words: dates as authors print them ("by 1935"), measures with the other unit
+  // ("9 1/8 in (232 mm)", as settings.units asks), references by name, lists joined, `unknown` as "not known", `none`
+  // as "none", an absent value (null) as "not recorded". With `doubted` and `but` beside it where there are ("perhaps
+  // 1932 (doubted: …)"; "1932 (or 1933)").
   Inlines value(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
   std::string plainValue(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
 
@@ -33,20 +46,36 @@ class Words {
   // introduced and withdrawn as one: "1932 to 1955", "from 1932", "until 1955", "not recorded".
   Inlines dates(const PublishedRecord& record) const;
 
-  // A look: "round, fine ribs all round the edge; ring handles; ivory or tinted" from the features' own words, in the
-  // order of the features' effort and place.
+  // --- looks (words_look.cpp)
+
+  // A look: "round outline, embossing in panels, ivory glaze, or tinted since 1939", in the order of the features'
+  // effort and place.
   Inlines look(const records::Value* look) const;
+  std::string plainFeature(RecordIndex feature) const;  // "edge line"
+  // "gold edge line", "no edge line", "with a rim", "embossing in panels", "closed knob (finial)".
+  static std::string featureInWords(const std::string& feature, const std::vector<std::string>& values);
+
+  // --- evidence (words_evidence.cpp)
 
   // How it is known: the citations of a value's evidence and of its record, each a link to its source's entry with the
   // locator: "Decoration Books 2-6, vol. 3, May 1932; Price List No. 17, p. 4"; or "the author's judgement: …"; or
   // "no source recorded". A specimen or photo cited is named.
   Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
   Inlines evidenceOfRecord(const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
+  Inlines rowEvidence(const PublishedRecord& record) const;       // its own `cite`, or where there is none all others
+  Inlines ownEvidence(const records::Value& value) const;         // of the value alone; empty if it has none
   Inlines citation(const records::Citation& citation) const;
+  Inlines citations(std::span<const records::Citation> cite) const;
 
-  // A number or code with all its readings in words: "JM-203-C/1: Jessamount, serial 203, three or more decals or one
-  // large centre, gold edge line".
+  // --- codes (words_codes.cpp)
+
+  // A number or code with all its readings in words: "JM-203-C/1: JM for Jessamount, serial 203, C for three or more
+  // decals, or one large centre, 1 for a gold edge line".
   Inlines codeReadings(RecordIndex record) const;
+  // The readings of one code alone, without the code; empty if it has none that says anything.
+  std::string readingsInWords(const choosing::CodeOnRecord& code) const;
+
+  // --- prose (prose.cpp)
 
   // Markdown of a field (prose) as inlines; blocks where it has several.
   Blocks prose(const PublishedRecord& owner, const records::Value& value) const;

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "compose/prose.h"
+#include "compose/phrases.h"
 #include "compose/words.h"
 
 // How a thing is known, in words: which source says it and where in it, or that the author judges so, or that nobody
@@ -22,13 +22,17 @@ class Gathered {
 
   void add(const Evidence* evidence) {
     if (evidence == nullptr) return;
-    for (const Citation& citation : evidence->cite) {
+    add(evidence->cite);
+    if (!evidence->judged.empty() && std::find(judged_.begin(), judged_.end(), evidence->judged) == judged_.end()) judged_.push_back(evidence->judged);
+  }
+
+  void add(std::span<const Citation> cite) {
+    for (const Citation& citation : cite) {
       const bool there = std::any_of(citations_.begin(), citations_.end(), [&](const Citation* one) {
         return one->target == citation.target && one->id == citation.id && one->at == citation.at && one->says == citation.says;
       });
       if (!there) citations_.push_back(&citation);
     }
-    if (!evidence->judged.empty() && std::find(judged_.begin(), judged_.end(), evidence->judged) == judged_.end()) judged_.push_back(evidence->judged);
   }
 
   void addAll(const Value& value) {
@@ -37,18 +41,28 @@ class Gathered {
     for (const Entry& entry : value.entries()) addAll(entry.value);
   }
 
+  bool empty() const { return citations_.empty() && judged_.empty(); }
+
   Inlines words() const {
     Inlines out;
+    const Citation* before = nullptr;
     for (const Citation* citation : citations_) {
-      if (!out.empty()) out.push_back(text("; "));
-      const Inlines one = words_.citation(*citation);
-      out.insert(out.end(), one.begin(), one.end());
+      // Two places in one source name it once.
+      const bool same = before != nullptr && before->target == citation->target && before->id == citation->id && !citation->at.empty() &&
+                        !before->at.empty() && before->says == records::Says::direct && citation->says == records::Says::direct;
+      if (same) {
+        put(out, " and " + std::string(citation->at));
+      } else {
+        if (!out.empty()) put(out, "; ");
+        put(out, words_.citation(*citation));
+      }
+      before = citation;
     }
     for (std::string_view reason : judged_) {
-      if (!out.empty()) out.push_back(text("; "));
-      out.push_back(text("the author's judgement: " + std::string(reason)));
+      if (!out.empty()) put(out, "; ");
+      put(out, "the author's judgement: " + std::string(reason));
     }
-    if (out.empty()) out.push_back(text("no source recorded"));
+    if (out.empty()) put(out, "no source recorded");
     return out;
   }
 
@@ -63,14 +77,21 @@ class Gathered {
 Inlines Words::citation(const Citation& citation) const {
   Inlines out;
   if (citation.target == records::kNoRecord) {
-    out.push_back(text(std::string(citation.id)));
+    put(out, citation.id);
   } else {
     out = name(citation.target);
+    if (citation.kind == Kind::specimen) out.insert(out.begin(), text("a piece seen, "));
   }
-  if (!citation.at.empty()) out.push_back(text(", " + std::string(citation.at)));
-  if (citation.says == records::Says::notFound) out.push_back(text(" (looked for there, not found)"));
-  if (citation.says == records::Says::indirect) out.push_back(text(" (by inference)"));
+  if (!citation.at.empty()) put(out, ", " + std::string(citation.at));
+  if (citation.says == records::Says::notFound) put(out, " (looked for there and not found)");
+  if (citation.says == records::Says::indirect) put(out, " (by inference)");
   return out;
+}
+
+Inlines Words::citations(std::span<const Citation> cite) const {
+  Gathered all(*this);
+  all.add(cite);
+  return all.words();
 }
 
 Inlines Words::evidence(const Value& value, const PublishedRecord& owner) const {
@@ -80,6 +101,12 @@ Inlines Words::evidence(const Value& value, const PublishedRecord& owner) const 
   return all.words();
 }
 
+Inlines Words::ownEvidence(const Value& value) const {
+  Gathered all(*this);
+  all.addAll(value);
+  return all.empty() ? Inlines() : all.words();
+}
+
 Inlines Words::evidenceOfRecord(const PublishedRecord& record) const {
   Gathered all(*this);
   all.add(record.evidence());
@@ -87,42 +114,12 @@ Inlines Words::evidenceOfRecord(const PublishedRecord& record) const {
   return all.words();
 }
 
-Inlines Words::codeReadings(RecordIndex record) const {
-  Inlines out;
-  for (const choosing::CodeOnRecord& code : materials_->codes.of(record)) {
-    if (!out.empty()) out.push_back(text("; "));
-    std::vector<std::string> readings;
-    for (const choosing::CodeReading& reading : code.readings) {
-      if (!reading.possible) continue;
-      std::vector<std::string> parts;
-      for (const codes::PartReading& part : reading.reading.parts)
-        if (!part.means.empty()) parts.push_back(part.means);
-      if (parts.empty()) continue;
-      std::string words = base::joined(parts, ", ");
-      if (std::find(readings.begin(), readings.end(), words) == readings.end()) readings.push_back(std::move(words));
-    }
-    std::string words(code.value->text);
-    if (!readings.empty()) words += ": " + base::joined(readings, "; or ");
-    out.push_back(text(std::move(words)));
-  }
-  return out;
-}
-
-Blocks Words::prose(const PublishedRecord& owner, const Value& value) const {
-  return resolvedProse(*this, places_, owner, value);
-}
-
-Inlines Words::proseLine(const PublishedRecord& owner, const Value& value) const {
-  Inlines out;
-  for (Block& block : resolvedProse(*this, places_, owner, value)) {
-    if (!out.empty()) out.push_back(text(" "));
-    if (block.inlines.empty()) {
-      out.push_back(text(document::plainText(Blocks{std::move(block)})));
-    } else {
-      out.insert(out.end(), std::make_move_iterator(block.inlines.begin()), std::make_move_iterator(block.inlines.end()));
-    }
-  }
-  return out;
+Inlines Words::rowEvidence(const PublishedRecord& record) const {
+  const Evidence* own = record.evidence();
+  if (own == nullptr || (own->cite.empty() && own->judged.empty())) return evidenceOfRecord(record);
+  Gathered all(*this);
+  all.add(own);
+  return all.words();
 }
 
 }  // namespace saggar::compose

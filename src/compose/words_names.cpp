@@ -24,6 +24,26 @@ RecordIndex targetOf(const PublishedRecord& record, records::Field field) {
   return each.empty() ? records::kNoRecord : each[0].target();
 }
 
+// One line of Markdown without its signs: enough for the name of a statement.
+std::string withoutLinks(std::string_view markdown) {
+  std::string out;
+  for (std::size_t i = 0; i < markdown.size(); ++i) {
+    const char c = markdown[i];
+    if (c == ']' && i + 1 < markdown.size() && markdown[i + 1] == '(') {
+      const std::size_t close = markdown.find(')', i);
+      if (close == std::string_view::npos) break;
+      i = close;
+    } else if (c == '\n') {
+      out += ' ';
+    } else if (c != '[' && c != '*' && c != '`') {
+      out += c;
+    }
+  }
+  std::string_view trimmed = base::trimmed(out);
+  if (trimmed.ends_with('.')) trimmed.remove_suffix(1);
+  return base::shortened(trimmed, 90);
+}
+
 }  // namespace
 
 std::string Words::plainName(RecordIndex index) const {
@@ -34,38 +54,69 @@ std::string Words::plainName(RecordIndex index) const {
     const RecordIndex target = targetOf(record, field);
     return target == records::kNoRecord || target == index ? std::string() : plainName(target);
   };
-  if (record.kind() == Kind::treatment) {
-    std::vector<std::string> parts;
-    if (const Value* code = record.find("code"_f); code != nullptr && code->said() && !code->each().empty())
-      parts.emplace_back(code->each()[0].text);
-    if (std::string motif = nameOf("motif"_f); !motif.empty()) {
-      parts.push_back(std::move(motif));
-    } else if (const Value* none = record.find("motif"_f); none != nullptr && none->type == ValueType::none && parts.empty()) {
-      if (const std::string shape = nameOf("shape"_f); !shape.empty()) return shape + " without a motif";
+  switch (record.kind()) {
+    case Kind::treatment: {
+      std::string code;
+      if (const Value* typed = record.find("code"_f); typed != nullptr && typed->said() && !typed->each().empty())
+        code = std::string(typed->each()[0].text);
+      const std::string motif = nameOf("motif"_f);
+      if (!code.empty() && !motif.empty()) return code + ' ' + motif;
+      const std::string shape = nameOf("shape"_f);
+      if (!motif.empty() && !shape.empty()) return motif + " on " + shape;
+      const Value* none = record.find("motif"_f);
+      const bool plain = none != nullptr && none->type == ValueType::none;
+      if (!code.empty() && plain && !shape.empty()) return code + " on " + shape + ", without a motif";
+      if (!code.empty()) return shape.empty() ? code : code + " on " + shape;
+      if (plain && !shape.empty()) return shape + " without a motif";
+      if (!motif.empty()) return motif;
+      break;
     }
-    if (parts.size() == 1 && !parts[0].empty())
-      if (const std::string shape = nameOf("shape"_f); !shape.empty()) parts.push_back("on " + shape);
-    if (!parts.empty()) return base::joined(parts, " ");
-  }
-  if (record.kind() == Kind::specimen) {
-    std::string form = nameOf("form"_f);
-    std::string what = nameOf("treatment"_f);
-    if (what.empty()) {
-      what = nameOf("shape"_f);
-      if (const std::string motif = nameOf("motif"_f); !motif.empty()) what += (what.empty() ? "" : " ") + motif;
+    case Kind::specimen: {
+      std::string what = nameOf("treatment"_f);
+      if (what.empty()) {
+        what = nameOf("shape"_f);
+        if (const std::string motif = nameOf("motif"_f); !motif.empty()) what += (what.empty() ? "" : " ") + motif;
+      }
+      const std::string form = nameOf("form"_f);
+      if (!form.empty() && !what.empty()) return what + ", " + form;
+      if (!form.empty() || !what.empty()) return form + what;
+      break;
     }
-    if (!form.empty() && !what.empty()) return what + ", " + form;
-    if (!form.empty() || !what.empty()) return form + what;
+    case Kind::claim:
+      if (const std::string_view says = record.text("says"_f); !says.empty()) return withoutLinks(says);
+      break;
+    case Kind::question:
+      if (const std::string_view asks = record.text("asks"_f); !asks.empty()) return withoutLinks(asks);
+      break;
+    case Kind::term:
+    case Kind::feature: {
+      std::string words = fromId(record.id());
+      if (!words.empty() && base::isUpper(words[0])) words[0] = static_cast<char>(words[0] - 'A' + 'a');
+      return words;
+    }
+    default: break;
   }
   return fromId(record.id());
 }
 
-Inlines Words::name(RecordIndex index) const {
-  Inlines words{document::text(plainName(index))};
-  if (places_ == nullptr) return words;
-  const auto place = places_->of(index);
+Inlines Words::linked(RecordIndex index, Inlines words) const {
+  const auto place = places_ == nullptr ? std::nullopt : places_->of(index);
   if (!place) return words;
   return {document::link(std::move(words), *place)};
+}
+
+Inlines Words::name(RecordIndex index) const { return linked(index, {document::text(plainName(index))}); }
+
+Inlines Words::somebody(std::string_view typed) const {
+  for (Kind kind : {Kind::person, Kind::maker})
+    if (const auto found = materials_->records.find(kind, typed)) return name(*found);
+  return {document::text(std::string(typed))};
+}
+
+std::string Words::plainSomebody(std::string_view typed) const {
+  for (Kind kind : {Kind::person, Kind::maker})
+    if (const auto found = materials_->records.find(kind, typed)) return plainName(*found);
+  return std::string(typed);
 }
 
 }  // namespace saggar::compose

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "compose/phrases.h"
 #include "compose/words.h"
 #include "dates/print.h"
 #include "records/measure.h"
@@ -17,17 +18,6 @@ using records::ValueType;
 
 namespace {
 
-void put(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
-
-Inlines joined(std::vector<Inlines> parts, std::string_view last) {
-  Inlines out;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i != 0) out.push_back(text(i + 1 == parts.size() ? ' ' + std::string(last) + ' ' : std::string(", ")));
-    put(out, std::move(parts[i]));
-  }
-  return out;
-}
-
 std::string measureInWords(const Value& value, linking::GuideSettings::Units units) {
   const records::Measure* measure = value.measure();
   std::string own(value.text);
@@ -38,13 +28,6 @@ std::string measureInWords(const Value& value, linking::GuideSettings::Units uni
   if (other.empty()) return own;
   if (units == Units::both) return own + " (" + other + ")";
   return (units == Units::inches) == imperial ? own : other;
-}
-
-std::string featureName(const PublishedRecord& feature) {
-  if (const std::string_view own = feature.text("name"_f); !own.empty()) return std::string(own);
-  std::string out(feature.id());
-  std::replace(out.begin(), out.end(), '-', ' ');
-  return out;
 }
 
 }  // namespace
@@ -121,7 +104,7 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
     case ValueType::list: {
       std::vector<Inlines> parts;
       for (const Value& item : value->items()) parts.push_back(this->value(&item, spec, owner));
-      out = joined(std::move(parts), "and");
+      out = listed(std::move(parts));
       if (value->items().empty()) out = {text("none")};
       break;
     }
@@ -159,6 +142,14 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
       }
       break;
     }
+    case ValueType::text:
+      if (spec != nullptr && spec->type == FieldType::choice) {
+        std::string words(value->text);
+        std::replace(words.begin(), words.end(), '-', ' ');
+        out = {text(std::move(words))};
+        break;
+      }
+      [[fallthrough]];
     default: out = {text(std::string(value->text))};
   }
   if (value->evidence != nullptr) {
@@ -179,53 +170,6 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
 
 std::string Words::plainValue(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
   return document::plainText(this->value(value, spec, owner));
-}
-
-Inlines Words::look(const Value* look) const {
-  if (look == nullptr) return {text("not recorded")};
-  if (look->type != ValueType::mapping) return {text(look->type == ValueType::unknown ? "not known" : "none recorded")};
-  struct Part {
-    std::int64_t effort;
-    RecordIndex feature;
-    std::string words;
-  };
-  std::vector<Part> parts;
-  for (const Entry& entry : look->entries()) {
-    if (entry.feature == records::kNoRecord) {
-      parts.push_back({9, entry.feature, std::string(entry.key) + ": " + std::string(entry.value.text)});
-      continue;
-    }
-    const PublishedRecord feature = materials_->records[entry.feature];
-    const Value* effort = feature.find("effort"_f);
-    std::vector<std::string> values;
-    bool oneWord = true;
-    for (const Value& one : entry.value.each()) {
-      const Value* is = one.type == ValueType::mapping ? one.find("is"_f) : &one;
-      if (is == nullptr) continue;
-      for (const Value& word : is->each()) {
-        std::string shown = word.type == ValueType::unknown ? "not known" : std::string(word.text);
-        oneWord &= shown.find(' ') == std::string::npos;
-        if (const Value* used = one.type == ValueType::mapping ? one.find("used"_f) : nullptr) shown += " (" + shortDate(used) + ")";
-        values.push_back(std::move(shown));
-      }
-    }
-    const std::string name = featureName(feature);
-    std::string words;
-    if (values.size() == 1 && (values[0] == "none" || values[0] == "no")) {
-      words = "no " + name;
-    } else if (values.size() == 1 && values[0] == "yes") {
-      words = "with a " + name;
-    } else if (oneWord) {
-      words = base::listedInWords(values, "or") + ' ' + name;
-    } else {
-      words = name + ' ' + base::listedInWords(values, "or");
-    }
-    parts.push_back({effort == nullptr ? 9 : effort->number(), entry.feature, std::move(words)});
-  }
-  std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) { return std::pair(a.effort, a.feature) < std::pair(b.effort, b.feature); });
-  std::string out;
-  for (const Part& part : parts) out += (out.empty() ? "" : ", ") + part.words;
-  return {text(out.empty() ? "none recorded" : out)};
 }
 
 }  // namespace saggar::compose

@@ -1,0 +1,111 @@
+#include "compose/phrases.h"
+
+#include <iterator>
+
+#include "base/text.h"
+
+namespace saggar::compose {
+
+using document::InlineKind;
+
+void put(Inlines& out, std::string_view words) {
+  if (words.empty()) return;
+  if (!out.empty() && out.back().kind == InlineKind::text) {
+    out.back().text += words;
+  } else {
+    out.push_back(document::text(std::string(words)));
+  }
+}
+
+void put(Inlines& out, Inlines more) {
+  if (out.empty()) {
+    out = std::move(more);
+    return;
+  }
+  auto first = more.begin();
+  if (first != more.end() && first->kind == InlineKind::text && out.back().kind == InlineKind::text) {
+    out.back().text += first->text;
+    ++first;
+  }
+  out.insert(out.end(), std::make_move_iterator(first), std::make_move_iterator(more.end()));
+}
+
+Inlines listed(std::vector<Inlines> parts, std::string_view last) {
+  Inlines out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i != 0) put(out, i + 1 == parts.size() ? ' ' + std::string(last) + ' ' : std::string(", "));
+    put(out, std::move(parts[i]));
+  }
+  return out;
+}
+
+Inlines separated(std::vector<Inlines> parts, std::string_view between) {
+  Inlines out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i != 0) put(out, between);
+    put(out, std::move(parts[i]));
+  }
+  return out;
+}
+
+std::string capitalised(std::string words) {
+  if (!words.empty() && base::isLower(words[0])) words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  return words;
+}
+
+Inlines capitalised(Inlines words) {
+  Inlines* level = &words;
+  while (!level->empty()) {
+    Inline* first = &level->front();
+    for (std::size_t i = 1; first->kind == InlineKind::anchor && i < level->size(); ++i) first = &(*level)[i];
+    if (first->kind == InlineKind::text) {
+      first->text = capitalised(std::move(first->text));
+      break;
+    }
+    level = &first->children;
+  }
+  return words;
+}
+
+Inlines sentence(Inlines words) {
+  const Inline* last = words.empty() ? nullptr : &words.back();
+  while (last != nullptr && last->kind != InlineKind::text && !last->children.empty()) last = &last->children.back();
+  const bool ended = last != nullptr && last->kind == InlineKind::text && !last->text.empty() &&
+                     std::string_view(".!?").find(last->text.back()) != std::string_view::npos;
+  if (!ended && !words.empty()) put(words, ".");
+  return words;
+}
+
+Blocks item(Inlines words) { return {document::paragraph(std::move(words))}; }
+
+Blocks labelled(std::string_view label, Inlines words) {
+  Inlines line{document::strong({document::text(std::string(label) + ':')})};
+  put(line, " ");
+  put(line, std::move(words));
+  return item(std::move(line));
+}
+
+document::Table tableOf(std::vector<std::string> head) {
+  document::Table table;
+  for (std::string& one : head) {
+    table.head.push_back(document::cell(std::move(one)));
+    table.align.push_back(document::Align::left);
+  }
+  return table;
+}
+
+void addRow(document::Table& table, std::vector<Inlines> cells) {
+  document::Row row;
+  row.cells.reserve(cells.size());
+  for (Inlines& one : cells) row.cells.push_back(document::cell(std::move(one)));
+  table.rows.push_back(std::move(row));
+}
+
+void addGroupHead(document::Table& table, Inlines words) {
+  document::Row row;
+  row.groupHead = true;
+  row.cells.push_back(document::cell(std::move(words)));
+  table.rows.push_back(std::move(row));
+}
+
+}  // namespace saggar::compose

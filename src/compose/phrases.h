@@ -1,0 +1,37 @@
+#pragma once
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "compose/materials.h"
+
+// Words put together: the few moves that every composer makes.
+namespace saggar::compose {
+
+// Adds to the end; words that follow words become one piece.
+void put(Inlines& out, std::string_view words);
+void put(Inlines& out, Inlines more);
+
+// "a, b and c"; or with another sign between ("; ") and none before the last.
+Inlines listed(std::vector<Inlines> parts, std::string_view last = "and");
+Inlines separated(std::vector<Inlines> parts, std::string_view between);
+
+// The first letter as a capital.
+std::string capitalised(std::string words);
+Inlines capitalised(Inlines words);
+
+// Ends a sentence: a full stop, unless one of . ! ? stands there already.
+Inlines sentence(Inlines words);
+
+// "**Label:** words", as the one paragraph of an item.
+Blocks labelled(std::string_view label, Inlines words);
+
+// An item that is one paragraph.
+Blocks item(Inlines words);
+
+// A table with this head.
+document::Table tableOf(std::vector<std::string> head);
+void addRow(document::Table& table, std::vector<Inlines> cells);
+void addGroupHead(document::Table& table, Inlines words);
+
+}  // namespace saggar::compose
