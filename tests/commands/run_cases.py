@@ -1,4 +1,4 @@
-#!/usr/bin/env python3
+#!/usr/bin/python3
 """Command-line tests: every folder of cases/ is one.
 
   args       the words after `saggar`, one a line; `@input` stands for the input folder's copy, `@out` for a fresh folder
