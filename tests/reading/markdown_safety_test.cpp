@@ -307,7 +307,8 @@ TEST_CASE("texts that are hard on the parser end in time that grows no faster th
       {times(n, "[^a]") + "\n\n[^a]: x", false},
       {times(n, "`a``b"), false},
   };
-  for (const auto& [text, refused] : texts) {
+  for (const auto& hard : texts) {
+    const std::string& text = hard.first;
     CAPTURE(text.substr(0, 16));
     const auto begin = std::chrono::steady_clock::now();
     const auto result = parse(text);
@@ -316,7 +317,7 @@ TEST_CASE("texts that are hard on the parser end in time that grows no faster th
     const std::string written = render::renderMarkdown(document);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
     CHECK(took.count() < 10);
-    CHECK(has(result, "text-unfit") == refused);
+    CHECK(has(result, "text-unfit") == hard.second);
     CHECK_FALSE(written.empty());
   }
 }
