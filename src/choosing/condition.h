@@ -9,6 +9,23 @@
 #include "diagnostics/finding.h"
 
 // `where:` and `has:`, compiled once and asked of many records. SEMANTICS, "`where`, `has`, three values".
+//
+//   where:
+//     shape.maker: wesperling                 a path and the value it must reach
+//     status: [production, premium]           … or any of a list
+//     introduced: ../1925                     dates: an interval, EDTF or words
+//     nominal: 7 in to 9 in                   measures and numbers: a range
+//     motif: known                            said, whatever it is; also `unknown`, `none`, `absent` (left out)
+//     shape: {maker: wesperling, look: {outline: round}}   one shape that is both
+//     not: {motif.supplier: orvenholt}
+//     any: [{look.edge-line: gold}, {look.verge-line: gold}]
+//
+// In quotes, `"none"` and the like are the text itself. What the pages leave open is decided thus:
+// - A single value typed plainly is no list: another one is no. A look's list says all that it varies between, and
+//   records backwards are all there are: what is not among them is no.
+// - A path through a list that is not complete is maybe where no member fits.
+// - A single size asked for is compared with the largest side; sizes in different units are alike within half a
+//   millimetre, contents within two and a half millilitres.
 namespace saggar::choosing {
 
 // The days within which an event of a record lies, as far as all facts tell. Today what the record itself says
@@ -21,13 +38,16 @@ class Bounds {
   virtual dates::Bounds of(RecordIndex record, records::Field field, End end) const = 0;
 };
 
-// What the record itself says, at plain or wide bounds.
+// What the record itself says, at plain or wide bounds; an end that is an event, what that event's record says.
 class OwnBounds final : public Bounds {
  public:
   OwnBounds(const Collection& collection, dates::Reading reading) : collection_(collection), reading_(reading) {}
   dates::Bounds of(RecordIndex record, records::Field field, End end) const override;
 
  private:
+  dates::Bounds of(RecordIndex record, records::Field field, End end, int depth) const;
+  dates::Bounds ofEvent(const records::Value& event, int depth) const;
+
   const Collection& collection_;
   dates::Reading reading_;
 };
@@ -37,14 +57,20 @@ class Condition {
   struct Node;
   Condition() = default;  // holds of everything
 
-  // `tree` is the mapping as typed (a `where` value); `span` turns one of its extents into a place. Findings:
-  // field-unknown and value-unfit at the key or value that is wrong; what is wrong is left out of the condition.
+  // `tree` is the mapping as typed (a `where` value); `file` and its extents say where. Findings at the key or value
+  // that is wrong, which is then left out of the condition: field-unknown (paths), value-unfit, date-unreadable,
+  // reference-missing, reference-ambiguous.
   static Condition compile(const records::Value& tree, Kind kind, const Collection& collection, source::FileId file,
-                           diagnostics::Findings& findings);
-  // The same from text (the YAML inside a fence), which is read here. `places` as reading::TextMap.
+                           diagnostics::Findings& findings, bool allowPrivate = false);
+  // The same of records of several kinds (a path must fit one of them).
+  static Condition compile(const records::Value& tree, records::KindSet kinds, const Collection& collection,
+                           source::FileId file, diagnostics::Findings& findings, bool allowPrivate = false);
 
   bool always() const { return root_ == nullptr; }
   Answer of(RecordIndex record, const Collection& collection, const Bounds& bounds) const;
+
+  // Whether a record agrees with what a code says of it: as `of`, but what is not recorded may still be `none`.
+  Answer agrees(RecordIndex record, const Collection& collection, const Bounds& bounds) const;
 
  private:
   std::shared_ptr<const Node> root_;

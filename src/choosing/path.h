@@ -8,6 +8,16 @@
 
 // A dotted path from a record of one kind to values: `maker`, `look.handle`, `motif.supplier`, `shape.maker.place`,
 // backwards by a kind's name (`treatment.motif`, of a shape: the motifs of the treatments that are on it), `marks.at`.
+//
+// What a step means, in this order: a field of the kind; where no field has that name, the records of the kind of that
+// name that refer to this one (`see`, `after`, `before` and dates that name an event do not count). A path that ends in
+// a mapping (`marks`, `seen`, `resembles`) reaches its first field. After `more.` the rest is one heading, blanks, dots
+// and all. A few steps know more than the table:
+// - `made-in` of a form and `forms` of a shape are one relation, and either side is enough: each also reaches what only
+//   the other side states. `all` reaches every shape, `{all-but: …}` every other one.
+// - A specimen has the shape, motif, customer (`for`) and decorator (`decorated-by`) of its treatment, where it does
+//   not say so itself; `specimen` backwards from a shape or motif counts accordingly.
+// - A choice that is left out reaches the word that then holds: `status`, `seen.how`, `measured`, `keep`.
 namespace saggar::choosing {
 
 using linking::Collection;
@@ -35,14 +45,18 @@ struct Reached {
     record,    // a record itself: a path that ends in a reference reaches the value, one that ends backwards the record
     absent,    // not recorded
     unknown,   // `unknown`, or beyond a reference that is unknown or unreadable
-    none,      // `none`
+    none,      // `none`; without a `value`: no record refers to it, or its kind has no such field
   };
   State state = State::absent;
   RecordIndex record = records::kNoRecord;   // where the value stands; of State::record the record
   const records::Value* value = nullptr;
   const records::FieldSpec* spec = nullptr;  // of the value, where the table has one
   bool inList = false;                       // a member of a list…
-  bool complete = false;                     // … that leaves nothing out
+  bool complete = false;                     // … that leaves nothing out (what varies in a look, records backwards)
+  bool whole = true;                         // all steps were taken; false: it stopped on the way
+  bool inStructure = false;                  // `spec` is a field of a mapping within the record, not of the record
+  bool assumed = false;                      // left out: `value` is the word that then holds, typed nowhere
+  std::string_view key{};                    // the key it stands under in a free mapping
 };
 
 struct PathProblem {
@@ -52,27 +66,57 @@ struct PathProblem {
   std::string hint;        // "did you mean `shape`?"
 };
 
+// What comes before a path's first step, or stands at its end: a record of one of some kinds, or something within one.
+struct Scope {
+  enum class Type : std::uint8_t { record, structure, keys, look, headings, leaf };
+  Type type = Type::record;
+  records::KindSet kinds{};                          // record
+  std::span<const records::FieldSpec> inner{};       // structure, keys
+  std::string_view called{};                         // the field it is, for messages
+};
+
 class Path {
  public:
   // Compiles against the table; features are checked against the guide's. On failure the path is empty and `problem`
   // says why. Private fields are allowed only with `allowPrivate`.
   static Path compile(std::string_view text, Kind from, const Collection& collection, PathProblem& problem,
                       bool allowPrivate = false);
+  // The same from anything a path can start at.
+  static Path compile(std::string_view text, const Scope& from, const Collection& collection, PathProblem& problem,
+                      bool allowPrivate = false);
 
   bool empty() const { return steps_.empty(); }
   const std::vector<Step>& steps() const { return steps_; }
   std::string_view text() const { return text_; }
-  // The type of what it reaches (FieldType::text for a feature's value); of a backwards end, a reference.
-  const records::FieldSpec* endSpec() const { return end_; }
+  // The type of what it reaches (FieldType::text for a feature's value); of a backwards end, a reference. Null for an
+  // empty path.
+  const records::FieldSpec* endSpec() const { return empty() ? nullptr : &end_; }
+  // What a further step would start from.
+  const Scope& endScope() const { return scope_; }
+  // What its last step was taken from.
+  const Scope& lastScope() const { return before_; }
+  // The record of the feature whose value it reaches; kNoRecord if it ends in anything else.
+  RecordIndex feature() const { return feature_; }
+  // It ends in `made-in` of a form, or in `forms` of a shape.
+  bool endsInMadeIn() const { return endsInMadeIn_; }
+  // It goes backwards somewhere: what it reaches has no order of its own.
+  bool goesBackwards() const { return backwards_; }
 
   // Everything it reaches from a record: at least one entry. A list gives its members; a reference in the middle is
-  // followed; an unknown one gives `unknown`. Bounded: at most 10,000 entries.
+  // followed; an unknown one gives `unknown`. Bounded: at most 10,000 entries, the last of which is `unknown` if there
+  // is more.
   std::vector<Reached> from(RecordIndex record, const Collection& collection) const;
 
  private:
+  friend class PathCompiler;
   std::string text_;
   std::vector<Step> steps_;
-  const records::FieldSpec* end_ = nullptr;
+  records::FieldSpec end_{};
+  Scope scope_;
+  Scope before_;
+  RecordIndex feature_ = records::kNoRecord;
+  bool endsInMadeIn_ = false;
+  bool backwards_ = false;
 };
 
 }  // namespace saggar::choosing

@@ -1,0 +1,17 @@
+#pragma once
+#include "choosing/answer.h"
+#include "choosing/path.h"
+
+// Which pieces came in which shapes: `made-in` of the form and `forms` of the shape state it, and either side is
+// enough. Not for other rooms.
+namespace saggar::choosing {
+
+// What the one side says: a list (or `all`, or all but some) that holds the other is yes; a list that leaves nothing
+// out, `none` or another single value is no; anything else is maybe.
+Answer formSays(const Collection& collection, RecordIndex form, RecordIndex shape);
+Answer shapeSays(const Collection& collection, RecordIndex shape, RecordIndex form);
+
+// Yes if either side says so, else no if either says no, else maybe.
+Answer madeIn(const Collection& collection, RecordIndex form, RecordIndex shape);
+
+}  // namespace saggar::choosing

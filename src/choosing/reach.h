@@ -1,0 +1,29 @@
+#pragma once
+#include "choosing/path.h"
+
+// What the table of fields implies for paths and does not say. Not for other rooms.
+namespace saggar::choosing {
+
+// The word that holds where a choice is left out (`status`, `how`, `measured`, `keep`): its list's first, as a value
+// that stands nowhere. Null for every other field.
+const records::Value* wordWhenLeftOut(const records::FieldSpec& spec);
+
+// A record of kind `from` can refer to one of kind `to` in a field that counts for a step backwards.
+bool canRefer(Kind from, Kind to);
+
+// References in this field of this kind count for a step backwards: not `see`, `after`, `before`, dates, events.
+bool countsBackwards(Kind kind, records::Field field);
+
+// What a specimen has through its treatment: `shape`, `motif`, `for`, `decorated-by`.
+bool throughTreatment(records::Field field);
+
+// The value of a feature, of a heading, and a reference to a record of that kind, as paths reach them.
+const records::FieldSpec& featureValueSpec();
+const records::FieldSpec& headingSpec();
+const records::FieldSpec& referenceSpec(Kind kind);
+const records::FieldSpec& lookValueSpec();  // `{is, used}`
+
+// What one key of a free mapping (`values`, `editions`) holds: a mapping with the same fields.
+const records::FieldSpec& memberSpec(const records::FieldSpec& structureMap);
+
+}  // namespace saggar::choosing

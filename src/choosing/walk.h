@@ -1,0 +1,330 @@
+#pragma once
+#include <algorithm>
+#include <span>
+#include <vector>
+
+#include "base/text.h"
+#include "choosing/made_in.h"
+#include "choosing/path.h"
+#include "choosing/reach.h"
+
+// Takes the steps of a path and shows what stands at its end, one by one and without keeping it. Not for other rooms.
+namespace saggar::choosing {
+
+// Where a walk begins: at a record, within a value of one (a mapping, a look), or where something is missing.
+struct Origin {
+  Reached::State state = Reached::State::record;
+  RecordIndex record = records::kNoRecord;
+  const records::Value* value = nullptr;           // State::value
+  const records::FieldSpec* spec = nullptr;        // … and what it is
+};
+
+// `visit(const Reached&)` gives false to stop. Shows at least one, unless stopped.
+template <class Visit>
+class Walker {
+ public:
+  // `keepMappings`: a path that ends in a mapping shows the mapping, not its first field.
+  Walker(const Collection& collection, std::span<const Step> steps, bool keepMappings, Visit& visit)
+      : collection_(collection), steps_(steps), keepMappings_(keepMappings), visit_(visit) {}
+
+  void from(const Origin& origin) {
+    switch (origin.state) {
+      case Reached::State::record: record(origin.record, 0, {}); break;
+      case Reached::State::value: value(*origin.value, *origin.spec, origin.record, 0, {}); break;
+      default: show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
+    }
+    if (shown_ == 0 && going_) show({.state = Reached::State::absent, .record = origin.record, .whole = false});
+  }
+
+ private:
+  using Value = records::Value;
+  using ValueType = records::ValueType;
+  using FieldSpec = records::FieldSpec;
+  using FieldType = records::FieldType;
+  using State = Reached::State;
+
+  static constexpr std::size_t kMostShown = 10'000;
+  static constexpr std::size_t kMostWork = 200'000;
+
+  // What has been passed on the way.
+  struct Way {
+    bool inList = false;
+    bool complete = true;
+    bool inStructure = false;
+    std::string_view key;
+
+    void pass(bool leavesNothingOut) {
+      inList = true;
+      complete = complete && leavesNothingOut;
+    }
+  };
+
+  void show(Reached reached) {
+    if (!going_) return;
+    ++shown_;
+    if (shown_ >= kMostShown || work_ >= kMostWork) {
+      reached = {.state = State::unknown, .whole = false};
+      visit_(reached);
+      going_ = false;
+      return;
+    }
+    going_ = visit_(reached);
+  }
+
+  void show(State state, RecordIndex at, const Value* value, const FieldSpec* spec, const Way& way, bool whole) {
+    show({.state = state,
+          .record = at,
+          .value = value,
+          .spec = spec,
+          .inList = way.inList,
+          .complete = way.inList && way.complete,
+          .whole = whole,
+          .inStructure = way.inStructure,
+          .key = way.key});
+  }
+
+  bool last(std::size_t i) const { return i >= steps_.size(); }
+  bool working() {
+    if (++work_ >= kMostWork && going_) show({});
+    return going_;
+  }
+
+  void record(RecordIndex index, std::size_t i, Way way) {
+    if (!working()) return;
+    way.inStructure = false;
+    way.key = {};
+    if (last(i)) return show(State::record, index, nullptr, nullptr, way, true);
+    const Step& step = steps_[i];
+    switch (step.type) {
+      case Step::Type::itself: return show(State::record, index, nullptr, nullptr, way, true);
+      case Step::Type::backwards: return backwards(index, step.kind, i, way);
+      case Step::Type::heading: return ownKey(index, step.key, i, way);
+      case Step::Type::feature: return;
+      case Step::Type::field: break;
+    }
+    const records::Record& one = collection_[index];
+    if (one.kind == Kind::form && step.field == "made-in"_f) return shapesOf(index, i, way);
+    if (one.kind == Kind::shape && step.field == "forms"_f) return formsOf(index, i, way);
+    const FieldSpec* spec = records::specOf(one.kind, step.field);
+    const Value* found = spec != nullptr ? one.find(step.field) : nullptr;
+    if (found == nullptr && one.kind == Kind::specimen && throughTreatment(step.field)) return ofTreatment(index, i, way);
+    if (spec == nullptr) return show(State::none, index, nullptr, nullptr, way, false);
+    if (found != nullptr) return value(*found, *spec, index, i + 1, way);
+    leftOut(index, *spec, last(i + 1), way);
+  }
+
+  // A field that is not there, of a record or of a mapping in it.
+  void leftOut(RecordIndex index, const FieldSpec& spec, bool whole, const Way& way) {
+    const Value* word = whole ? wordWhenLeftOut(spec) : nullptr;
+    if (word == nullptr) return show(State::absent, index, nullptr, &spec, way, whole);
+    show({.state = State::value,
+          .record = index,
+          .value = word,
+          .spec = &spec,
+          .inList = way.inList,
+          .complete = way.inList && way.complete,
+          .inStructure = way.inStructure,
+          .assumed = true,
+          .key = way.key});
+  }
+
+  void ofTreatment(RecordIndex specimen, std::size_t i, const Way& way) {
+    const Value* treatment = collection_[specimen].find("treatment"_f);
+    const FieldSpec* spec = records::specOf(Kind::treatment, steps_[i].field);
+    if (treatment == nullptr) return show(State::absent, specimen, nullptr, spec, way, last(i + 1));
+    if (treatment->target() != records::kNoRecord) return record(treatment->target(), i, way);
+    show(treatment->type == ValueType::none ? State::none : State::unknown, specimen, treatment, spec, way, last(i + 1));
+  }
+
+  void ownKey(RecordIndex index, std::string_view key, std::size_t i, const Way& way) {
+    for (const records::Entry& entry : collection_[index].fields)
+      if (!entry.known && entry.key == key) return value(entry.value, headingSpec(), index, i + 1, way);
+    show(State::absent, index, nullptr, &headingSpec(), way, last(i + 1));
+  }
+
+  void backwards(RecordIndex index, Kind kind, std::size_t i, Way way) {
+    way.pass(true);
+    const bool pieces = kind == Kind::specimen &&
+                        (collection_[index].kind == Kind::shape || collection_[index].kind == Kind::motif);
+    std::vector<RecordIndex> found;
+    auto gather = [&](RecordIndex target, Kind wanted, auto&& take) {
+      RecordIndex before = records::kNoRecord;
+      for (const linking::BackReference& back : collection_.referredBy(target)) {
+        if (!working()) return;
+        if (back.from == before || collection_[back.from].kind != wanted || !countsBackwards(wanted, back.field)) continue;
+        before = back.from;
+        take(back);
+      }
+    };
+    gather(index, kind, [&](const linking::BackReference& back) { found.push_back(back.from); });
+    if (pieces) {
+      gather(index, Kind::treatment, [&](const linking::BackReference& back) {
+        if (!throughTreatment(back.field)) return;
+        gather(back.from, kind, [&](const linking::BackReference& piece) {
+          // A piece that states its own shape or motif is not of the treatment's.
+          const bool own = collection_[piece.from].find(back.field) != nullptr;
+          if (piece.field == "treatment"_f && !own) found.push_back(piece.from);
+        });
+      });
+      std::sort(found.begin(), found.end());
+    }
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    if (found.empty()) return show(State::none, index, nullptr, nullptr, way, last(i + 1));
+    for (RecordIndex one : found) {
+      if (!going_) return;
+      record(one, i + 1, way);
+    }
+  }
+
+  // `made-in` of a form, with the shapes that list the form.
+  void shapesOf(RecordIndex form, std::size_t i, Way way) {
+    const FieldSpec& spec = *records::specOf(Kind::form, "made-in"_f);
+    const Value* said = collection_[form].find("made-in"_f);
+    const bool allOf = said != nullptr && (said->type == ValueType::all || said->type == ValueType::mapping);
+    std::vector<RecordIndex> others;
+    if (allOf) {
+      for (RecordIndex shape : collection_.ofKind(Kind::shape)) {
+        if (!working()) return;
+        if (madeIn(collection_, form, shape) == Answer::yes) others.push_back(shape);
+      }
+    } else {
+      for (const linking::BackReference& back : collection_.referredBy(form)) {
+        if (!working()) return;
+        if (collection_[back.from].kind == Kind::shape && back.field == "forms"_f && formSays(collection_, form, back.from) != Answer::yes)
+          others.push_back(back.from);
+      }
+    }
+    eitherSide(allOf ? nullptr : said, others, allOf, form, spec, i, way);
+  }
+
+  // `forms` of a shape, with the forms that were made in it.
+  void formsOf(RecordIndex shape, std::size_t i, Way way) {
+    const FieldSpec& spec = *records::specOf(Kind::shape, "forms"_f);
+    std::vector<RecordIndex> others;
+    for (RecordIndex form : collection_.ofKind(Kind::form)) {
+      if (!working()) return;
+      const Value* own = collection_[form].find("made-in"_f);
+      if (own != nullptr && formSays(collection_, form, shape) == Answer::yes && shapeSays(collection_, shape, form) != Answer::yes)
+        others.push_back(form);
+    }
+    eitherSide(collection_[shape].find("forms"_f), others, false, shape, spec, i, way);
+  }
+
+  // What one side states as typed, then what only the other does.
+  void eitherSide(const Value* said, const std::vector<RecordIndex>& others, bool leavesNothingOut, RecordIndex at,
+                  const FieldSpec& spec, std::size_t i, Way way) {
+    if (said == nullptr && others.empty())
+      return show(leavesNothingOut ? State::none : State::absent, at, nullptr, &spec, way, last(i + 1));
+    const bool nothing = said != nullptr && said->type == ValueType::none;
+    if (said != nullptr && !(nothing && !others.empty())) value(*said, spec, at, i + 1, way);
+    way.pass(leavesNothingOut || (said != nullptr && said->evidence != nullptr && said->evidence->complete));
+    for (RecordIndex one : others) {
+      if (!going_) return;
+      record(one, i + 1, way);
+    }
+  }
+
+  void value(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
+    if (!working()) return;
+    const bool varies = &spec == &featureValueSpec() || &spec == &lookValueSpec();
+    switch (one.type) {
+      case ValueType::unknown:
+      case ValueType::unfit: return show(State::unknown, at, &one, &spec, way, last(i));
+      case ValueType::none: return show(State::none, at, &one, &spec, way, last(i));
+      case ValueType::list: {
+        if (spec.type == FieldType::citations || spec.type == FieldType::tree || spec.type == FieldType::where)
+          return show(State::value, at, &one, &spec, way, last(i));
+        way.pass(varies || (one.evidence != nullptr && one.evidence->complete));
+        if (one.count_ == 0) return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
+        for (const Value& item : one.items()) {
+          if (!going_) return;
+          value(item, spec, at, i, way);
+        }
+        return;
+      }
+      default: break;
+    }
+    switch (spec.type) {
+      case FieldType::structure: return structure(one, spec, at, i, way);
+      case FieldType::structureMap: return keys(one, spec, at, i, way);
+      case FieldType::look: return look(one, at, i, way, spec);
+      case FieldType::headings: return headings(one, spec, at, i, way);
+      case FieldType::reference:
+      case FieldType::madeIn:
+        if (last(i)) return show(State::value, at, &one, &spec, way, true);
+        if (one.target() == records::kNoRecord) return show(State::unknown, at, &one, &spec, way, false);
+        return record(one.target(), i, way);
+      default: return show(State::value, at, &one, &spec, way, last(i));
+    }
+  }
+
+  void structure(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
+    const FieldSpec* inner = &spec.inner[0];
+    if (last(i)) {
+      if (keepMappings_ && &spec != &lookValueSpec()) return show(State::value, at, &one, &spec, way, true);
+    } else {
+      inner = nullptr;
+      for (const FieldSpec& field : spec.inner)
+        if (field.field == steps_[i].field && steps_[i].type == Step::Type::field) inner = &field;
+      if (inner == nullptr) return show(State::absent, at, nullptr, nullptr, way, false);
+      ++i;
+    }
+    way.inStructure = true;
+    if (const Value* found = one.find(inner->field)) return value(*found, *inner, at, i, way);
+    leftOut(at, *inner, last(i), way);
+  }
+
+  void keys(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
+    if (last(i) && keepMappings_) return show(State::value, at, &one, &spec, way, true);
+    const FieldSpec& member = memberSpec(spec);
+    if (!last(i) && steps_[i].type == Step::Type::heading) {
+      for (const records::Entry& entry : one.entries()) {
+        if (entry.key != steps_[i].key) continue;
+        way.key = entry.key;
+        return value(entry.value, member, at, i + 1, way);
+      }
+      return show(State::absent, at, nullptr, nullptr, way, last(i + 1));
+    }
+    way.pass(true);
+    for (const records::Entry& entry : one.entries()) {
+      if (!going_) return;
+      way.key = entry.key;
+      value(entry.value, member, at, i, way);
+    }
+  }
+
+  void look(const Value& one, RecordIndex at, std::size_t i, Way way, const FieldSpec& spec) {
+    if (last(i)) return show(State::value, at, &one, &spec, way, true);
+    way.inStructure = true;
+    way.key = steps_[i].key;
+    for (const records::Entry& entry : one.entries()) {
+      if (entry.key != steps_[i].key) continue;
+      const auto members = entry.value.each();
+      const bool dated = std::any_of(members.begin(), members.end(), [](const Value& v) { return v.type == ValueType::mapping; });
+      return value(entry.value, dated ? lookValueSpec() : featureValueSpec(), at, i + 1, way);
+    }
+    show(State::absent, at, nullptr, &featureValueSpec(), way, last(i + 1));
+  }
+
+  void headings(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
+    if (last(i)) return show(State::value, at, &one, &spec, way, true);
+    way.inStructure = true;
+    const std::string wanted = base::folded(steps_[i].key);
+    for (const records::Entry& entry : one.entries()) {
+      if (base::folded(entry.key) != wanted) continue;
+      way.key = entry.key;
+      return value(entry.value, headingSpec(), at, i + 1, way);
+    }
+    show(State::absent, at, nullptr, &headingSpec(), way, last(i + 1));
+  }
+
+  const Collection& collection_;
+  std::span<const Step> steps_;
+  bool keepMappings_;
+  Visit& visit_;
+  std::size_t shown_ = 0;
+  std::size_t work_ = 0;
+  bool going_ = true;
+};
+
+}  // namespace saggar::choosing
