@@ -1,6 +1,9 @@
 #include "reading/folder.h"
 
+#include <algorithm>
 #include <set>
+
+#include "base/text.h"
 
 namespace saggar::reading {
 namespace {
@@ -9,13 +12,18 @@ using source::FileType;
 
 constexpr std::size_t kDeepest = 40;
 
+// In small letters or capitals.
 bool endsIn(const std::string& name, std::string_view ending) {
-  return name.size() > ending.size() && name.ends_with(ending);
+  if (name.size() <= ending.size()) return false;
+  const std::string_view end = std::string_view(name).substr(name.size() - ending.size());
+  return std::equal(end.begin(), end.end(), ending.begin(),
+                    [](char a, char b) { return (base::isUpper(a) ? a - 'A' + 'a' : a) == b; });
 }
 
 class Walk {
  public:
-  Walk(const source::Files& files, const std::string& root, source::SourceSet& sources, diagnostics::Findings& findings)
+  Walk(const source::Files& files, const std::string& root, source::SourceSet& sources,
+       diagnostics::Findings& findings)
       : files_(files), root_(root), sources_(sources), findings_(findings) {
     rootReal_ = files.realPath(root).value_or(root);
   }
@@ -28,7 +36,9 @@ class Walk {
  private:
   void report(diagnostics::Rule rule, const std::string& path, std::string message, std::string hint) {
     const source::FileId file = sources_.add(path, "");
-    findings_.add({.rule = rule, .span = {file, 0, 0}, .message = std::move(message), .hint = std::move(hint)});
+    found_.lost |= !path.starts_with("prose/");
+    findings_.add(
+        {.rule = rule, .span = {file, 0, 0}, .message = std::move(message), .hint = std::move(hint)});
   }
 
   bool leadsOutside(const std::string& real) const {
@@ -47,55 +57,56 @@ class Walk {
     const auto real = files_.realPath(folder);
     if (!real || !seen_.insert(*real).second) return;
     if (depth > kDeepest) {
-      report("file-unreadable"_rule, relative, "folders are nested more than 40 deep here", "move the files further up");
+      report("file-unreadable"_rule, relative, "folders are nested more than 40 deep here",
+             "move the files further up");
       return;
     }
     if (!relative.empty() && holdsOurManifest(folder)) return;
     const auto entries = files_.list(folder);
     if (!entries) {
-      report("file-unreadable"_rule, relative.empty() ? "." : relative, "this folder cannot be listed", "look at its permissions");
+      report("file-unreadable"_rule, relative.empty() ? "." : relative, "this folder cannot be listed",
+             "look at its permissions");
       return;
     }
-    for (const source::FolderEntry& entry : *entries) {
-      if (entry.name.starts_with(".")) continue;
-      const std::string path = relative.empty() ? entry.name : source::pathJoined(relative, entry.name);
-      const bool record = endsIn(entry.name, ".yaml") || endsIn(entry.name, ".yml");
-      const bool prose = endsIn(entry.name, ".md") && path.starts_with("prose/");
-      if (entry.status.link && (record || prose || entry.status.type == FileType::folder)) {
-        const auto target = files_.realPath(source::pathJoined(root_, path));
-        if (!target) {
-          report("file-unreadable"_rule, path, "this link leads nowhere, or round in a ring", "take the link out, or mend where it leads");
-          continue;
-        }
-        if (leadsOutside(*target)) {
-          report("path-outside"_rule, path, "this link leads out of the guide's folder", "copy what it leads to into the guide's folder");
-          continue;
-        }
-      }
-      if (entry.status.type == FileType::folder && !record && !prose) {
-        visit(path, depth + 1);
-        continue;
-      }
-      if (!record && !prose) continue;
-      if (entry.status.type == FileType::folder) {
-        report("file-unreadable"_rule, path, "this is a folder with the name of a file", "give the folder another name");
-        visit(path, depth + 1);
-        continue;
-      }
-      if (entry.status.type != FileType::file) {
-        report("file-unreadable"_rule, path,
-               entry.status.link ? "this link leads nowhere, or round in a ring" : "this is no ordinary file",
-               entry.status.link ? "take the link out, or mend where it leads" : "move it out of the guide's folder");
-        continue;
-      }
-      if (path == "guide.yaml") {
-        found_.hasGuideFile = true;
-      } else if (record) {
-        found_.records.push_back(path);
-      } else {
-        found_.prose.push_back(path);
-      }
+    for (const source::FolderEntry& entry : *entries)
+      if (!entry.name.starts_with("."))
+        look(entry, relative.empty() ? entry.name : source::pathJoined(relative, entry.name), depth);
+  }
+
+  void look(const source::FolderEntry& entry, const std::string& path, std::size_t depth) {
+    const bool record = endsIn(entry.name, ".yaml") || endsIn(entry.name, ".yml");
+    const bool prose = endsIn(entry.name, ".md") && path.starts_with("prose/");
+    if (entry.status.link && (record || prose || entry.status.type == FileType::folder)) {
+      const auto target = files_.realPath(source::pathJoined(root_, path));
+      if (!target)
+        return report("file-unreadable"_rule, path, "this link leads nowhere, or round in a ring",
+                      "take the link out, or mend where it leads");
+      if (leadsOutside(*target))
+        return report("path-outside"_rule, path, "this link leads out of the guide's folder",
+                      "copy what it leads to into the guide's folder");
+      if (entry.status.type == FileType::file && isReadByItsOwnName(*target)) return;
     }
+    if (entry.status.type == FileType::folder) {
+      if (record || prose)
+        report("file-unreadable"_rule, path, "this is a folder with the name of a file",
+               "give the folder another name");
+      return visit(path, depth + 1);
+    }
+    if (!record && !prose) return;
+    if (entry.status.type != FileType::file)
+      return report("file-unreadable"_rule, path, "this is no ordinary file",
+                    "move it out of the guide's folder");
+    if (path == "guide.yaml") {
+      found_.hasGuideFile = true;
+    } else {
+      (record ? found_.records : found_.prose).push_back(path);
+    }
+  }
+
+  // Inside the guide, in no folder that is passed over, and with an ending of records.
+  bool isReadByItsOwnName(const std::string& real) const {
+    const std::string inside = real.substr(std::min(real.size(), rootReal_.size()));
+    return inside.find("/.") == std::string::npos && (endsIn(inside, ".yaml") || endsIn(inside, ".yml"));
   }
 
   const source::Files& files_;

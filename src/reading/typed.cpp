@@ -1,7 +1,7 @@
 #include "reading/typed.h"
 
 #include <algorithm>
-#include <charconv>
+#include <unordered_map>
 
 #include "base/edit_distance.h"
 #include "base/text.h"
@@ -9,28 +9,38 @@
 namespace saggar::reading {
 
 using records::Entry;
-using records::Field;
 using records::FieldSpec;
 using records::FieldType;
-using records::Kind;
 using records::Value;
 using records::ValueType;
 
 bool isId(std::string_view text) {
   if (text.empty() || text[0] == '-') return false;
-  return std::all_of(text.begin(), text.end(), [](char c) { return base::isLower(c) || base::isDigit(c) || c == '-'; });
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return base::isLower(c) || base::isDigit(c) || c == '-'; });
 }
 
 std::string asId(std::string_view text) {
   std::string id;
-  for (char c : base::foldedForFinding(text)) {
-    if (base::isLower(c) || base::isDigit(c)) {
-      id += c;
-    } else if (!id.empty() && id.back() != '-') {
-      id += '-';
+  bool between = false;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool mark = text[at] == '\'' || text[at] == '.';  // "St. Anne's" gives "st-annes"
+    if (static_cast<unsigned char>(text[at]) >= 0x80 || base::isLower(text[at]) || base::isUpper(text[at]) ||
+        base::isDigit(text[at])) {
+      std::size_t end = at + 1;
+      while (end < text.size() && static_cast<unsigned char>(text[end]) >= 0x80) ++end;
+      const std::string plain = base::foldedForFinding(text.substr(at, end - at));
+      for (char c : plain) {
+        if (!base::isLower(c) && !base::isDigit(c)) continue;
+        if (between && !id.empty()) id += '-';
+        between = false;
+        id += c;
+      }
+      at = end - 1;
+    } else if (!mark) {
+      between = true;
     }
   }
-  while (!id.empty() && id.back() == '-') id.pop_back();
   return id;
 }
 
@@ -43,7 +53,9 @@ Value TypedReader::start(const Node& node, ValueType type) const {
   return value;
 }
 
-std::string TypedReader::fieldInQuotes() const { return '`' + std::string(fieldName_) + '`'; }
+std::string TypedReader::fieldInQuotes() const {
+  return '`' + base::shortened(fieldName_, 40) + '`';
+}
 
 void TypedReader::report(diagnostics::Rule rule, std::uint32_t begin, std::uint32_t end, std::string message,
                          std::string hint) {
@@ -51,40 +63,70 @@ void TypedReader::report(diagnostics::Rule rule, std::uint32_t begin, std::uint3
                  .span = {file_, begin, std::max(end, begin)},
                  .message = std::move(message),
                  .hint = std::move(hint),
-                 .record = recordName_,
+                 .record = record_ != nullptr ? record_->reference() : std::string(),
                  .field = std::string(fieldName_)});
 }
 
 Value TypedReader::unfit(const Node& node, std::string message, std::string hint) {
-  report("value-unfit"_rule, node.begin, node.end, std::move(message), std::move(hint));
+  if (!node.told) report("value-unfit"_rule, node.begin, node.end, std::move(message), std::move(hint));
   return start(node, ValueType::unfit);
 }
 
-bool TypedReader::keyOnce(const Node& mapping, const Node& key) {
-  for (const Node* other = mapping.first; other != nullptr && other != &key && other->next != nullptr; other = other->next->next) {
-    if (other->text != key.text || !other->isScalar()) continue;
-    const std::string name(key.text);
+// Reports keys that are typed twice; forEachPair then passes over all but the first.
+void TypedReader::keysOnce(const Node& mapping) {
+  auto twice = [&](const Node& first, const Node& key) {
+    if (key.told) return;
+    const std::string name = base::shortened(key.text, 40);
     findings_.add({.rule = "field-twice"_rule,
                    .span = {file_, key.begin, key.end},
                    .message = "`" + name + "` is typed twice here, and only the first counts",
                    .hint = "keep one; several values of one field go into a list, `" + name + ": [one, two]`",
-                   .record = recordName_,
-                   .field = name,
-                   .related = {{{file_, other->begin, other->end}, "the first stands here"}}});
-    return false;
+                   .record = record_ != nullptr ? record_->reference() : std::string(),
+                   .field = std::string(key.text),
+                   .related = {{{file_, first.begin, first.end}, "the first stands here"}}});
+    const_cast<Node&>(key).told = true;
+  };
+  constexpr std::uint32_t kFew = 64;
+  if (mapping.count <= kFew) {
+    for (const Node* key = mapping.first; key != nullptr && key->next != nullptr; key = key->next->next)
+      for (const Node* other = mapping.first; other != key; other = other->next->next)
+        if (other->text.size() == key->text.size() && other->isScalar() && key->isScalar() &&
+            other->text == key->text) {
+          twice(*other, *key);
+          break;
+        }
+    return;
   }
-  return true;
+  std::unordered_map<std::string_view, const Node*> seen;
+  for (const Node* key = mapping.first; key != nullptr && key->next != nullptr; key = key->next->next) {
+    if (!key->isScalar()) continue;
+    const auto [slot, fresh] = seen.try_emplace(key->text, key);
+    if (!fresh) twice(*slot->second, *key);
+  }
 }
 
-Value TypedReader::mappingOf(const Node& node, const std::vector<Entry>& entries) {
+bool TypedReader::isWord(const Node& key) {
+  if (key.isScalar() && !key.text.empty()) return true;
+  unfit(key, "a key must be a word", "write `word: value`");
+  return false;
+}
+
+Value TypedReader::listOf(const Node& node, std::span<const Value> items) {
+  Value value = start(node, ValueType::list);
+  value.items_ = kept(items).data();
+  value.count_ = static_cast<std::uint32_t>(items.size());
+  return value;
+}
+
+Value TypedReader::mappingOf(const Node& node, std::span<const Entry> entries) {
   Value value = start(node, ValueType::mapping);
-  const auto kept = arena_.copy(entries);
-  value.entries_ = kept.data();
-  value.count_ = static_cast<std::uint32_t>(kept.size());
+  value.entries_ = kept(entries).data();
+  value.count_ = static_cast<std::uint32_t>(entries.size());
   return value;
 }
 
 Value TypedReader::readTree(const Node& node) {
+  if (node.told) return start(node, ValueType::unfit);
   switch (node.type) {
     case NodeType::scalar: {
       Value value = start(node, ValueType::text);
@@ -95,22 +137,15 @@ Value TypedReader::readTree(const Node& node) {
     case NodeType::empty:
       return unfit(node, "a value is missing here", "type the value, or take the line out");
     case NodeType::sequence: {
-      std::vector<Value> items;
-      for (const Node* child = node.first; child != nullptr; child = child->next) items.push_back(readTree(*child));
-      Value value = start(node, ValueType::list);
-      const auto kept = arena_.copy(items);
-      value.items_ = kept.data();
-      value.count_ = static_cast<std::uint32_t>(kept.size());
-      return value;
+      Gathered<Value> items(values_);
+      for (const Node* child = node.first; child != nullptr; child = child->next) items.add(readTree(*child));
+      return listOf(node, items.all());
     }
     case NodeType::mapping: {
-      std::vector<Entry> entries;
+      keysOnce(node);
+      Gathered<Entry> entries(entries_);
       forEachPair(node, [&](const Node& key, const Node& child) {
-        if (!key.isScalar()) {
-          unfit(key, "a key must be a word", "write `word: value`");
-          return;
-        }
-        if (!keyOnce(node, key)) return;
+        if (!isWord(key)) return;
         Entry entry;
         entry.key = key.text;
         entry.keyPlace = {key.begin, key.end};
@@ -119,281 +154,131 @@ Value TypedReader::readTree(const Node& node) {
           entry.known = true;
         }
         entry.value = readTree(child);
-        entries.push_back(entry);
+        entries.add(entry);
       });
-      return mappingOf(node, entries);
+      return mappingOf(node, entries.all());
     }
   }
   return start(node, ValueType::unfit);
 }
 
 Value TypedReader::readValue(const Node& node, const FieldSpec& spec) {
+  if (node.told) return start(node, ValueType::unfit);
   const bool keptAsTyped = spec.type == FieldType::where || spec.type == FieldType::tree;
   if (keptAsTyped) return readTree(node);
   if (node.type == NodeType::empty)
     return unfit(node, fieldInQuotes() + " has no value",
-                 "type the value; leave the line out if nothing is recorded, or write `unknown` if you looked and do not know");
+                 "type the value; leave the line out if nothing is recorded, or write `unknown` if you "
+                 "looked and do not know");
   if (spec.type == FieldType::citations) {
     // Kept as evidence of a value that is the list itself.
     Value value = start(node, ValueType::list);
     auto* evidence = arena_.make<records::Evidence>();
-    evidence->cite = arena_.copy(readCitations(node));
+    evidence->cite = readCitations(node);
     evidence->place = value.place;
     value.evidence = evidence;
     return value;
   }
-  if (node.type == NodeType::mapping) {
-    bool hasIs = false;
-    bool hasEvidence = false;
-    forEachPair(node, [&](const Node& key, const Node&) {
-      hasIs |= key.text == "is";
-      hasEvidence |= isEvidenceKey(key.text);
+  if (node.type != NodeType::mapping) return readBare(node, spec, true);
+  const bool ownsIs =
+      spec.type == FieldType::structure && !spec.inner.empty() && spec.inner[0].field == "is"_f;
+  const Node* is = nullptr;
+  if (!ownsIs)
+    forEachPair(node, [&](const Node& key, const Node& child) {
+      if (key.text == "is" && is == nullptr) is = &child;
     });
-    const bool isMapping = spec.type == FieldType::look || spec.type == FieldType::headings ||
-                           spec.type == FieldType::structureMap || spec.type == FieldType::madeIn;
-    const bool ownsIs = spec.type == FieldType::structure && !spec.inner.empty() && spec.inner[0].field == "is"_f;
-    if (hasIs && !ownsIs) {
-      const Node* inner = nullptr;
-      forEachPair(node, [&](const Node& key, const Node& child) {
-        if (key.text == "is" && inner == nullptr) inner = &child;
-      });
-      const records::Evidence* evidence = readEvidence(node, spec, {});
-      Value value = inner->type == NodeType::empty
-                        ? unfit(*inner, fieldInQuotes() + " has no value after `is:`", "type the value after `is:`")
-                        : readBare(*inner, spec, true);
-      value.evidence = evidence;
-      return value;
+  if (is != nullptr) {
+    keysOnce(node);
+    const records::Evidence* evidence = readEvidence(node, spec, {});
+    Value value;
+    if (is->type == NodeType::empty) {
+      value = unfit(*is, fieldInQuotes() + " has no value after `is:`", "type the value after `is:`");
+    } else {
+      value = readBare(*is, spec, true);
     }
-    if (!isMapping && spec.type != FieldType::structure) {
-      if (hasEvidence)
-        return unfit(node, fieldInQuotes() + " has evidence but no value", "write the value as `is: …` beside `cite`");
-      return unfit(node, fieldInQuotes() + " takes a plain value, here is a mapping with keys of its own",
-                   "write `" + std::string(fieldName_) + ": value`, or the value as `is: …` with `cite: …` beside it");
-    }
+    value.evidence = evidence;
+    return value;
   }
   return readBare(node, spec, true);
 }
 
+// A plain value is wanted, and a mapping was found. Most often a text holds a colon and a blank, of which YAML makes a
+// key and a value.
+Value TypedReader::plainWanted(const Node& mapping, const FieldSpec& spec) {
+  const std::string field(base::shortened(fieldName_, 40));
+  const Node* key = mapping.first;
+  bool hasEvidence = false;
+  forEachPair(mapping, [&](const Node& one, const Node&) { hasEvidence |= isEvidenceKey(one.text); });
+  if (hasEvidence)
+    return unfit(mapping, '`' + field + "` has evidence but no value",
+                 "write the value as `is: …` beside `cite`");
+  const bool oneLine = key != nullptr && mapping.count == 2 && key->isScalar() && key->next->isScalar() &&
+                       !key->quoted() && typed(mapping).find_first_of("\r\n") == std::string_view::npos;
+  const bool words = spec.type == FieldType::text || spec.type == FieldType::prose;
+  if (oneLine && (words || key->text.find(' ') != std::string_view::npos)) {
+    std::string_view text = typed(mapping);
+    if (text.starts_with('{')) text = text.substr(1, text.size() - 2);
+    return unfit(mapping, "the colon in this text makes a key and a value of it",
+                 "put the whole text in quotes: `\"" + base::shortened(base::trimmed(text), 80) + "\"`");
+  }
+  return unfit(mapping, '`' + field + "` takes a plain value, here is a mapping with keys of its own",
+               "write `" + field + ": value`, or the value as `is: …` with `cite: …` beside it");
+}
+
 Value TypedReader::readBare(const Node& node, const FieldSpec& spec, bool listAllowed) {
+  if (node.told) return start(node, ValueType::unfit);
   if (node.type == NodeType::sequence) {
     const bool takesList = spec.has(records::kMany) || spec.type == FieldType::madeIn;
     if (takesList && listAllowed) return readList(node, spec);
     if (spec.type == FieldType::moment || spec.type == FieldType::span)
       return unfit(node, "a set of dates must be quoted, or YAML takes it for a list",
-                   "write `" + std::string(fieldName_) + ": \"" +
-                       std::string(text_.substr(node.begin, std::min<std::size_t>(40, node.end + 1 - node.begin))) + "\"`");
-    return unfit(node, fieldInQuotes() + " takes one value, here is a list", "keep one value; put the rest into `note`");
+                   "write `" + std::string(fieldName_) + ": \"" + base::shortened(typed(node), 60) + "\"`");
+    return unfit(node, fieldInQuotes() + " takes one value, here is a list",
+                 "keep one value; put the rest into `note`");
   }
   if (node.isScalar() && !node.quoted()) {
     if (node.text == "unknown") return start(node, ValueType::unknown);
     const bool noneIsWord = spec.type == FieldType::choice &&
                             std::find(spec.words.begin(), spec.words.end(), "none") != spec.words.end();
-    if (node.text == "none" && !noneIsWord && spec.type != FieldType::prose) return start(node, ValueType::none);
+    if (node.text == "none" && !noneIsWord && spec.type != FieldType::prose)
+      return start(node, ValueType::none);
   }
   switch (spec.type) {
-    case FieldType::structure: return readStructure(node, spec);
-    case FieldType::structureMap: return readStructureMap(node, spec);
-    case FieldType::look: return readLook(node, spec);
-    case FieldType::headings: return readHeadings(node, spec);
-    case FieldType::madeIn: return readMadeIn(node, spec);
-    default: break;
+    case FieldType::structure:
+      return readStructure(node, spec);
+    case FieldType::structureMap:
+      return readStructureMap(node, spec);
+    case FieldType::look:
+      return readLook(node, spec);
+    case FieldType::headings:
+      return readHeadings(node);
+    case FieldType::madeIn:
+      return readMadeIn(node, spec);
+    default:
+      break;
   }
-  if (!node.isScalar())
-    return unfit(node, fieldInQuotes() + " takes a plain value, here is a mapping", "write `" + std::string(fieldName_) + ": value`");
+  if (node.type == NodeType::empty)
+    return unfit(node, fieldInQuotes() + " has no value", "type the value, or take the line out");
+  if (!node.isScalar()) return plainWanted(node, spec);
+  if (base::trimmed(node.text).empty())
+    return unfit(node, fieldInQuotes() + " is empty",
+                 "type the value, or leave the line out if nothing is recorded");
   return readScalar(node, spec);
 }
 
 Value TypedReader::readList(const Node& node, const FieldSpec& spec) {
-  std::vector<Value> items;
-  items.reserve(node.count);
+  Gathered<Value> items(values_);
   for (const Node* child = node.first; child != nullptr; child = child->next) {
     if (child->type == NodeType::empty) {
-      items.push_back(unfit(*child, "an item of " + fieldInQuotes() + " is empty", "type the item, or take the line out"));
+      items.add(unfit(*child, "an item of " + fieldInQuotes() + " is empty",
+                      "type the item, or take the dash or comma out"));
     } else if (child->type == NodeType::sequence) {
-      items.push_back(unfit(*child, "a list stands inside the list of " + fieldInQuotes(), "write one list"));
+      items.add(unfit(*child, "a list stands inside the list of " + fieldInQuotes(), "write one list"));
     } else {
-      items.push_back(readValue(*child, spec));
+      items.add(readValue(*child, spec));
     }
   }
-  Value value = start(node, ValueType::list);
-  const auto kept = arena_.copy(items);
-  value.items_ = kept.data();
-  value.count_ = static_cast<std::uint32_t>(kept.size());
-  return value;
-}
-
-Value TypedReader::readStructure(const Node& node, const FieldSpec& spec) {
-  std::vector<Entry> entries;
-  const std::string_view outer = fieldName_;
-  if (node.type != NodeType::mapping) {  // a plain value stands for the first field
-    const FieldSpec& first = spec.inner[0];
-    Entry entry;
-    entry.key = first.field.name();
-    entry.field = first.field;
-    entry.known = true;
-    entry.keyPlace = {node.begin, node.begin};
-    fieldName_ = first.field.name();
-    entry.value = readBare(node, first, false);
-    fieldName_ = outer;
-    if (entry.value.type == ValueType::unknown || entry.value.type == ValueType::none) return entry.value;
-    return mappingOf(node, {entry});
-  }
-  bool evidence = false;
-  forEachPair(node, [&](const Node& key, const Node& child) {
-    if (!key.isScalar()) {
-      unfit(key, "a key must be a word", "write `word: value`");
-      return;
-    }
-    if (!keyOnce(node, key)) return;
-    const FieldSpec* found = nullptr;
-    for (const FieldSpec& field : spec.inner)
-      if (field.field.name() == key.text) found = &field;
-    if (found == nullptr) {
-      if (isEvidenceKey(key.text)) {
-        evidence = true;
-        return;
-      }
-      std::vector<std::string_view> names;
-      for (const FieldSpec& field : spec.inner) names.push_back(field.field.name());
-      std::vector<std::string> shown;
-      for (std::string_view name : names) shown.push_back('`' + std::string(name) + '`');
-      const auto near = base::nearest(key.text, names);
-      report("field-unknown"_rule, key.begin, key.end,
-             "`" + std::string(key.text) + "` is no part of `" + std::string(outer) + "`",
-             near ? "did you mean `" + std::string(*near) + "`?" : "it takes " + base::listedInWords(shown));
-      return;
-    }
-    Entry entry;
-    entry.key = key.text;
-    entry.field = found->field;
-    entry.known = true;
-    entry.keyPlace = {key.begin, key.end};
-    fieldName_ = found->field.name();
-    entry.value = readValue(child, *found);
-    fieldName_ = outer;
-    entries.push_back(entry);
-  });
-  Value value = mappingOf(node, entries);
-  if (evidence) value.evidence = readEvidence(node, spec, spec.inner);
-  for (const FieldSpec& field : spec.inner) {
-    if (!field.has(records::kRequired)) continue;
-    const bool there = std::any_of(entries.begin(), entries.end(), [&](const Entry& e) { return e.field == field.field; });
-    if (!there)
-      report("value-unfit"_rule, node.begin, std::min(node.end, node.begin + 1),
-             "`" + std::string(outer) + "` needs `" + std::string(field.field.name()) + "`",
-             "add `" + std::string(field.field.name()) + ": " +
-                 (field.example.empty() ? std::string("…") : std::string(field.example)) + "`");
-  }
-  return value;
-}
-
-Value TypedReader::readStructureMap(const Node& node, const FieldSpec& spec) {
-  if (node.type != NodeType::mapping)
-    return unfit(node, fieldInQuotes() + " takes a mapping", "write it as `" + std::string(spec.example) + "`");
-  std::vector<Entry> entries;
-  const std::string_view outer = fieldName_;
-  FieldSpec one = spec;
-  one.type = FieldType::structure;
-  forEachPair(node, [&](const Node& key, const Node& child) {
-    if (!key.isScalar() || !keyOnce(node, key)) return;
-    Entry entry;
-    entry.key = key.text;
-    entry.keyPlace = {key.begin, key.end};
-    entry.value = child.type == NodeType::empty
-                      ? unfit(child, "`" + std::string(key.text) + "` has no value", "type the value after the colon")
-                      : readBare(child, one, false);
-    entries.push_back(entry);
-  });
-  fieldName_ = outer;
-  return mappingOf(node, entries);
-}
-
-Value TypedReader::readLook(const Node& node, const FieldSpec& spec) {
-  if (node.type != NodeType::mapping)
-    return unfit(node, fieldInQuotes() + " takes features with their values", "write it as `look: " + std::string(spec.example.empty() ? "{edge-line: gold}" : spec.example) + "`");
-  static constexpr FieldSpec kValue[] = {
-      {.field = "is"_f, .type = FieldType::text, .flags = records::kMany | records::kRequired, .meaning = "the value"},
-      {.field = "used"_f, .type = FieldType::span, .meaning = "from when to when"},
-  };
-  static constexpr FieldSpec kPlain{.field = "is"_f, .type = FieldType::text, .flags = records::kMany};
-  static constexpr FieldSpec kDated{.field = "is"_f, .type = FieldType::structure, .flags = records::kMany, .inner = kValue};
-  std::vector<Entry> entries;
-  const std::string_view outer = fieldName_;
-  forEachPair(node, [&](const Node& key, const Node& child) {
-    if (!key.isScalar()) {
-      unfit(key, "a feature must be a word", "write `feature: value`");
-      return;
-    }
-    if (!keyOnce(node, key)) return;
-    if (!isId(key.text)) {
-      unfit(key, "`" + std::string(key.text) + "` cannot be a feature", "a feature is named by its id, as `" + asId(key.text) + "`");
-      return;
-    }
-    auto isDated = [](const Node& one) {
-      bool dated = false;
-      if (one.type == NodeType::mapping) forEachPair(one, [&](const Node& k, const Node&) { dated |= k.text == "used"; });
-      return dated;
-    };
-    bool dated = isDated(child);
-    for (const Node* item = child.first; child.type == NodeType::sequence && item != nullptr; item = item->next) dated |= isDated(*item);
-    Entry entry;
-    entry.key = key.text;
-    entry.keyPlace = {key.begin, key.end};
-    fieldName_ = key.text;
-    entry.value = readValue(child, dated ? kDated : kPlain);
-    entries.push_back(entry);
-  });
-  fieldName_ = outer;
-  return mappingOf(node, entries);
-}
-
-Value TypedReader::readHeadings(const Node& node, const FieldSpec&) {
-  if (node.type != NodeType::mapping)
-    return unfit(node, fieldInQuotes() + " takes headings of your own, each with its value", "write it as `more: {Body: hard and white}`");
-  static constexpr FieldSpec kAny{.field = "is"_f, .type = FieldType::text, .flags = records::kMany};
-  std::vector<Entry> entries;
-  const std::string_view outer = fieldName_;
-  forEachPair(node, [&](const Node& key, const Node& child) {
-    if (!key.isScalar() || !keyOnce(node, key)) return;
-    Entry entry;
-    entry.key = key.text;
-    entry.keyPlace = {key.begin, key.end};
-    fieldName_ = key.text;
-    entry.value = readValue(child, kAny);
-    entries.push_back(entry);
-  });
-  fieldName_ = outer;
-  return mappingOf(node, entries);
-}
-
-Value TypedReader::readMadeIn(const Node& node, const FieldSpec& spec) {
-  static constexpr FieldSpec kShapes{
-      .field = "shapes"_f, .type = FieldType::reference, .flags = records::kMany, .kinds = records::KindSet(Kind::shape)};
-  if (node.isScalar()) {
-    if (node.text == "all" && !node.quoted()) return start(node, ValueType::all);
-    return readReference(node, kShapes);
-  }
-  if (node.type == NodeType::sequence) return readList(node, kShapes);
-  std::vector<Entry> entries;
-  forEachPair(node, [&](const Node& key, const Node& child) {
-    if (key.text != "all-but") {
-      if (!isEvidenceKey(key.text))
-        report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` is no part of `made-in`",
-               "it takes a list of shapes, `all`, or `{all-but: [one, two]}`");
-      return;
-    }
-    Entry entry;
-    entry.key = key.text;
-    entry.field = "all-but"_f;
-    entry.known = true;
-    entry.keyPlace = {key.begin, key.end};
-    entry.value = readValue(child, kShapes);
-    entries.push_back(entry);
-  });
-  Value value = mappingOf(node, entries);
-  static constexpr FieldSpec kOwn[] = {{.field = "all-but"_f}};
-  value.evidence = readEvidence(node, spec, kOwn);
-  return value;
+  return listOf(node, items.all());
 }
 
 }  // namespace saggar::reading

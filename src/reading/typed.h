@@ -1,5 +1,9 @@
 #pragma once
+#include <memory>
+#include <span>
+#include <string>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "base/arena.h"
@@ -31,48 +35,87 @@ class TypedReader {
   records::Value readTree(const Node& node);
 
  private:
-  struct Where {  // what is being read, for messages
-    std::string_view record;
-    std::string_view field;
+  // Members of a list or mapping while it is being read: the top of a stack that all levels share.
+  template <class T>
+  class Gathered {
+   public:
+    explicit Gathered(std::vector<T>& stack) : stack_(stack), from_(stack.size()) {}
+    ~Gathered() { stack_.resize(from_); }
+    Gathered(const Gathered&) = delete;
+    Gathered& operator=(const Gathered&) = delete;
+    void add(const T& one) { stack_.push_back(one); }
+    std::span<const T> all() const { return std::span<const T>(stack_).subspan(from_); }
+
+   private:
+    std::vector<T>& stack_;
+    std::size_t from_;
   };
 
   records::Value readBare(const Node& node, const records::FieldSpec& spec, bool listAllowed);
   records::Value readScalar(const Node& node, const records::FieldSpec& spec);
-  records::Value readDate(const Node& node, const records::FieldSpec& spec);
+  records::Value readChoice(const Node& node, const records::FieldSpec& spec);
+  records::Value readDate(const Node& node);
   bool readBetween(const Node& node, records::Value& value);
   records::Value readReference(const Node& node, const records::FieldSpec& spec);
   records::Value readEvent(const Node& node);
   records::Value readList(const Node& node, const records::FieldSpec& spec);
   records::Value readStructure(const Node& node, const records::FieldSpec& spec);
+  records::Value readFirstOf(const Node& node, const records::FieldSpec& spec);
   records::Value readStructureMap(const Node& node, const records::FieldSpec& spec);
   records::Value readLook(const Node& node, const records::FieldSpec& spec);
-  records::Value readHeadings(const Node& node, const records::FieldSpec& spec);
+  records::Value readHeadings(const Node& node);
   records::Value readMadeIn(const Node& node, const records::FieldSpec& spec);
-  records::Value mappingOf(const Node& node, const std::vector<records::Entry>& entries);
+  records::Value plainWanted(const Node& mapping, const records::FieldSpec& spec);
+  records::Value listOf(const Node& node, std::span<const records::Value> items);
+  records::Value mappingOf(const Node& node, std::span<const records::Entry> entries);
 
-  // evidence.cpp: what may stand beside a value
+  // typed_record.cpp
+  void readField(const Node& key, const Node& child, records::Record& record,
+                 Gathered<records::Entry>& entries);
+  bool noRecord(const Node& node, std::string_view& lostId);
+  bool noKind(const Node& node, bool inGuideFile, std::string_view& lostId);
+  bool noId(const Node& idNode, records::Kind kind, std::string_view id, std::string_view& lostId);
+
+  // typed_evidence.cpp: what may stand beside a value
   static bool isEvidenceKey(std::string_view key);
   const records::Evidence* readEvidence(const Node& mapping, const records::FieldSpec& spec,
                                         std::span<const records::FieldSpec> own);
-  std::vector<records::Citation> readCitations(const Node& node);
-  void readCitation(const Node& node, bool inBrackets, std::vector<records::Citation>& out);
+  void readEvidenceKey(const Node& key, const Node& child, const records::FieldSpec& spec,
+                       records::Evidence& evidence);
+  std::span<records::Citation> readCitations(const Node& node);
+  void readCitation(const Node& node, bool inBrackets, Gathered<records::Citation>& out);
+  void readShortCitations(const Node& node, Gathered<records::Citation>& out);
+  void readFullCitation(const Node& node, Gathered<records::Citation>& out);
   bool citationId(const Node& node, records::Citation& citation);
   records::Alternative readAlternative(const Node& node, const records::FieldSpec& spec);
 
+  template <class T>
+  std::span<T> kept(std::span<const T> items) {
+    static_assert(std::is_trivially_destructible_v<T>);
+    if (items.empty()) return {};
+    T* to = static_cast<T*>(arena_.allocate(items.size_bytes(), alignof(T)));
+    std::uninitialized_copy(items.begin(), items.end(), to);
+    return {to, items.size()};
+  }
   records::Value start(const Node& node, records::ValueType type) const;
   records::Value unfit(const Node& node, std::string message, std::string hint);
-  void report(diagnostics::Rule rule, std::uint32_t begin, std::uint32_t end, std::string message, std::string hint);
-  bool keyOnce(const Node& mapping, const Node& key);
+  void report(diagnostics::Rule rule, std::uint32_t begin, std::uint32_t end, std::string message,
+              std::string hint);
+  void keysOnce(const Node& mapping);
+  bool isWord(const Node& key);
   std::string fieldInQuotes() const;
+  std::string_view typed(const Node& node) const { return text_.substr(node.begin, node.end - node.begin); }
 
   source::FileId file_;
   std::string_view text_;
   base::Arena& arena_;
   DatePool& dates_;
   diagnostics::Findings& findings_;
-  std::string recordName_;           // "treatment:jm-045" for findings
-  std::string_view fieldName_;       // the field being read
-  int depth_ = 0;
+  const records::Record* record_ = nullptr;  // the record being read, for findings
+  std::string_view fieldName_;               // the field being read
+  std::vector<records::Entry> entries_;
+  std::vector<records::Value> values_;
+  std::vector<records::Citation> citations_;
 };
 
 // [a-z0-9][a-z0-9-]*

@@ -14,58 +14,78 @@ using records::FieldSpec;
 using records::Kind;
 
 bool TypedReader::isEvidenceKey(std::string_view key) {
-  for (const FieldSpec& field : records::evidenceFields())
-    if (field.field.name() == key && key != "is") return true;
-  return false;
+  return key == "cite" || key == "judged" || key == "doubted" || key == "but" || key == "note" ||
+         key == "complete";
 }
 
-const Evidence* TypedReader::readEvidence(const Node& mapping, const FieldSpec& spec, std::span<const FieldSpec> own) {
+const Evidence* TypedReader::readEvidence(const Node& mapping, const FieldSpec& spec,
+                                          std::span<const FieldSpec> own) {
   auto* evidence = arena_.make<Evidence>();
   evidence->place = {mapping.begin, mapping.end};
   forEachPair(mapping, [&](const Node& key, const Node& child) {
     for (const FieldSpec& field : own)
       if (field.field.name() == key.text) return;  // a field of the structure, not evidence
     if (key.text == "is") return;
-    if (!isEvidenceKey(key.text)) {
-      if (!own.empty()) return;  // reported by the structure
-      std::vector<std::string_view> names;
-      for (const FieldSpec& field : records::evidenceFields()) names.push_back(field.field.name());
-      const auto near = base::nearest(key.text, names);
-      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` cannot stand beside a value",
-             near ? "did you mean `" + std::string(*near) + "`?"
-                  : "beside `is` may stand `cite`, `judged`, `doubted`, `but`, `note` and, on a list, `complete`");
-      return;
-    }
-    if (!keyOnce(mapping, key)) return;
-    if (child.type == NodeType::empty) {
-      unfit(child, "`" + std::string(key.text) + "` has no value", "type the value, or take the line out");
-      return;
-    }
-    if (key.text == "cite") {
-      evidence->cite = arena_.copy(readCitations(child));
-    } else if (key.text == "but") {
-      std::vector<Alternative> all;
-      if (child.type == NodeType::sequence) {
-        for (const Node* one = child.first; one != nullptr; one = one->next) all.push_back(readAlternative(*one, spec));
-      } else {
-        all.push_back(readAlternative(child, spec));
-      }
-      evidence->but = arena_.copy(all);
-    } else if (!child.isScalar()) {
-      unfit(child, "`" + std::string(key.text) + "` takes plain words", "write `" + std::string(key.text) + ": the reason`");
-    } else if (key.text == "judged") {
-      evidence->judged = child.text;
-    } else if (key.text == "doubted") {
-      evidence->doubted = child.text;
-    } else if (key.text == "note") {
-      evidence->note = arena_.make<records::Value>(start(child, records::ValueType::prose));
-    } else if (child.text == "yes" || child.text == "no") {
-      evidence->complete = child.text == "yes";
-    } else {
-      unfit(child, "`complete` takes `yes` or `no`", "write `complete: yes` if the list leaves nothing out");
-    }
+    if (isEvidenceKey(key.text)) return readEvidenceKey(key, child, spec, *evidence);
+    if (!own.empty()) return;  // reported by the structure
+    std::vector<std::string_view> names;
+    for (const FieldSpec& field : records::evidenceFields()) names.push_back(field.field.name());
+    const auto near = base::nearest(key.text, names);
+    report(
+        "field-unknown"_rule, key.begin, key.end,
+        "`" + base::shortened(key.text, 40) + "` cannot stand beside a value",
+        near ? "did you mean `" + std::string(*near) + "`?"
+             : "beside `is` may stand `cite`, `judged`, `doubted`, `but`, `note` and, on a list, `complete`");
   });
   return evidence;
+}
+
+void TypedReader::readEvidenceKey(const Node& key, const Node& child, const FieldSpec& spec,
+                                  Evidence& evidence) {
+  const std::string name(key.text);
+  if (child.told) return;
+  if (child.type == NodeType::empty) {
+    unfit(child, "`" + name + "` has no value", "type the value, or take the line out");
+    return;
+  }
+  if (name == "cite") {
+    evidence.cite = readCitations(child);
+    return;
+  }
+  if (name == "but") {
+    std::vector<Alternative> all;
+    if (child.type == NodeType::sequence) {
+      for (const Node* one = child.first; one != nullptr; one = one->next)
+        all.push_back(readAlternative(*one, spec));
+    } else {
+      all.push_back(readAlternative(child, spec));
+    }
+    evidence.but = kept(std::span<const Alternative>(all));
+    return;
+  }
+  const std::string_view outer = fieldName_;
+  fieldName_ = key.text;
+  if (!child.isScalar()) {
+    static constexpr FieldSpec kWords{.field = "note"_f, .type = records::FieldType::prose};
+    if (child.type == NodeType::mapping) {
+      plainWanted(child, kWords);
+    } else {
+      unfit(child, "`" + name + "` takes plain words", "write `" + name + ": the reason`");
+    }
+  } else if (base::trimmed(child.text).empty()) {
+    unfit(child, "`" + name + "` is empty", "type the words, or take the line out");
+  } else if (name == "judged") {
+    evidence.judged = child.text;
+  } else if (name == "doubted") {
+    evidence.doubted = child.text;
+  } else if (name == "note") {
+    evidence.note = arena_.make<records::Value>(start(child, records::ValueType::prose));
+  } else if (child.text == "yes" || child.text == "no") {
+    evidence.complete = child.text == "yes";
+  } else {
+    unfit(child, "`complete` takes `yes` or `no`", "write `complete: yes` if the list leaves nothing out");
+  }
+  fieldName_ = outer;
 }
 
 Alternative TypedReader::readAlternative(const Node& node, const FieldSpec& spec) {
@@ -77,37 +97,45 @@ Alternative TypedReader::readAlternative(const Node& node, const FieldSpec& spec
     return alternative;
   }
   bool hasIs = false;
+  keysOnce(node);
   forEachPair(node, [&](const Node& key, const Node& child) {
     if (key.text == "is") {
       hasIs = true;
       alternative.is = readBare(child, spec, true);
+    } else if (key.text == "cite" && child.type == NodeType::empty) {
+      unfit(child, "`cite` has no value", "type the source's id, or take the line out");
     } else if (key.text == "cite") {
-      alternative.cite = arena_.copy(readCitations(child));
-    } else if (key.text == "set-aside" && child.isScalar()) {
+      alternative.cite = readCitations(child);
+    } else if (key.text == "set-aside" && child.isScalar() && !base::trimmed(child.text).empty()) {
       alternative.setAside = child.text;
+    } else if (key.text == "set-aside") {
+      unfit(child, "`set-aside` takes the reason, in plain words",
+            "write `set-aside: why the other source is not believed`");
     } else {
-      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` is no part of `but`",
+      report("field-unknown"_rule, key.begin, key.end,
+             "`" + base::shortened(key.text, 40) + "` is no part of `but`",
              "it takes `is`, `cite` and `set-aside: reason`");
     }
   });
-  if (!hasIs)
-    alternative.is = unfit(node, "`but` does not say what the other source says", "add `is: …`");
+  if (!hasIs) alternative.is = unfit(node, "`but` does not say what the other source says", "add `is: …`");
   return alternative;
 }
 
-std::vector<Citation> TypedReader::readCitations(const Node& node) {
-  std::vector<Citation> citations;
+std::span<Citation> TypedReader::readCitations(const Node& node) {
+  Gathered<Citation> citations(citations_);
   if (node.type == NodeType::sequence) {
     const bool inBrackets = node.style == NodeStyle::flow;
-    for (const Node* one = node.first; one != nullptr; one = one->next) readCitation(*one, inBrackets, citations);
+    for (const Node* one = node.first; one != nullptr; one = one->next)
+      readCitation(*one, inBrackets, citations);
   } else {
     readCitation(node, false, citations);
   }
-  return citations;
+  return kept(citations.all());
 }
 
 bool TypedReader::citationId(const Node& node, Citation& citation) {
-  std::string_view text = node.text;
+  const std::string_view text = base::trimmed(node.text);
+  if (node.told) return false;
   citation.idPlace = {node.begin, node.end};
   const std::size_t colon = text.find(':');
   if (colon != std::string_view::npos) {
@@ -119,11 +147,13 @@ bool TypedReader::citationId(const Node& node, Citation& citation) {
       return true;
     }
     if (kind) {
-      unfit(node, "a " + std::string(records::name(*kind)) + " cannot be cited", "cite a source, a specimen or a photo");
+      unfit(node, "a " + std::string(records::name(*kind)) + " cannot be cited",
+            "cite a source, a specimen or a photo");
       return false;
     }
     unfit(node, "`" + base::shortened(text, 60) + "` is no citation",
-          "leave a blank after the colon: `" + std::string(text.substr(0, colon)) + ": " + base::shortened(rest, 60) + "`");
+          "leave a blank after the colon: `" + std::string(text.substr(0, colon)) + ": " +
+              base::shortened(rest, 60) + "`");
     return false;
   }
   if (!isId(text)) {
@@ -135,16 +165,19 @@ bool TypedReader::citationId(const Node& node, Citation& citation) {
   return true;
 }
 
-void TypedReader::readCitation(const Node& node, bool inBrackets, std::vector<Citation>& out) {
-  Citation citation;
-  citation.place = {node.begin, node.end};
+void TypedReader::readCitation(const Node& node, bool inBrackets, Gathered<Citation>& out) {
+  if (node.told) return;
   if (node.isScalar()) {
+    Citation citation;
+    citation.place = {node.begin, node.end};
     const std::string_view text = base::trimmed(node.text);
     // `[decoration-books: vol. 3, May 1932]`: inside brackets the comma ended the citation.
-    if (inBrackets && !out.empty() && !isId(text) && text.find(':') == std::string_view::npos) {
-      const Citation& last = out.back();
-      const std::string whole = std::string(last.id) + ": " + std::string(last.at) + (last.at.empty() ? "" : ", ") + std::string(text);
-      unfit(node, "inside brackets a comma ends the citation, and `" + base::shortened(text, 40) + "` is left over",
+    if (inBrackets && !out.all().empty() && !isId(text) && text.find(':') == std::string_view::npos) {
+      const Citation& last = out.all().back();
+      const std::string whole = std::string(last.id) + ": " + std::string(last.at) +
+                                (last.at.empty() ? "" : ", ") + base::shortened(text, 60);
+      unfit(node,
+            "inside brackets a comma ends the citation, and `" + base::shortened(text, 40) + "` is left over",
             "put it in quotes, `[\"" + whole + "\"]`, or on a line of its own: `- " + whole + "`");
       return;
     }
@@ -153,12 +186,14 @@ void TypedReader::readCitation(const Node& node, bool inBrackets, std::vector<Ci
     if (node.quoted() && colon != std::string_view::npos) {
       Node id = node;
       id.text = text.substr(0, colon);
+      id.begin = node.begin + 1;
+      id.end = std::min(node.end, id.begin + static_cast<std::uint32_t>(colon));
       if (!citationId(id, citation)) return;
       citation.at = base::trimmed(text.substr(colon + 2));
-      out.push_back(citation);
+      out.add(citation);
       return;
     }
-    if (citationId(node, citation)) out.push_back(citation);
+    if (citationId(node, citation)) out.add(citation);
     return;
   }
   if (node.type == NodeType::empty) {
@@ -169,59 +204,89 @@ void TypedReader::readCitation(const Node& node, bool inBrackets, std::vector<Ci
     unfit(node, "a list stands inside the list of citations", "write one list");
     return;
   }
+  keysOnce(node);
   bool full = false;
   forEachPair(node, [&](const Node& key, const Node&) { full |= key.text == "source"; });
-  if (!full) {  // `source-id: where in it`, one or (under one dash) several
-    forEachPair(node, [&](const Node& key, const Node& child) {
-      Citation one;
-      one.place = {key.begin, std::max(key.end, child.end)};
-      if (key.text == "at" || key.text == "dated" || key.text == "says") {
-        report("value-unfit"_rule, key.begin, key.end, "a citation with `" + std::string(key.text) + "` needs `source`",
-               "write it in full: `{source: decoration-books, at: vol. 3, dated: 1932-05}`");
-        return;
-      }
-      if (!citationId(key, one)) return;
-      if (child.isScalar()) {
-        one.at = child.text;
-      } else if (child.type == NodeType::mapping) {
-        report("value-unfit"_rule, child.begin, child.end, "the place in a source is plain words",
-               "write `{source: " + std::string(one.id) + ", at: …, dated: …}`");
-      } else if (child.type == NodeType::empty) {
-        report("value-unfit"_rule, key.begin, key.end, "the place in the source is missing after the colon",
-               "type it, or leave the colon out: `" + std::string(one.id) + "`");
-      }
-      out.push_back(one);
-    });
-    return;
+  if (full) {
+    readFullCitation(node, out);
+  } else {
+    readShortCitations(node, out);
   }
-  bool fits = true;
+}
+
+// `source-id: where in it`, one or (under one dash) several.
+void TypedReader::readShortCitations(const Node& node, Gathered<Citation>& out) {
   forEachPair(node, [&](const Node& key, const Node& child) {
-    if (!keyOnce(node, key)) return;
+    if (key.text == "at" || key.text == "dated" || key.text == "says") {
+      report("value-unfit"_rule, key.begin, key.end,
+             "a citation with `" + std::string(key.text) + "` needs `source`",
+             "write it in full: `{source: decoration-books, at: vol. 3, dated: 1932-05}`");
+      return;
+    }
+    Citation citation;
+    citation.place = {key.begin, std::max(key.end, child.end)};
+    if (!isWord(key) || !citationId(key, citation)) return;
+    const std::string id(citation.id);
+    if (child.isScalar()) {
+      citation.at = base::trimmed(child.text);
+    } else if (child.type == NodeType::empty) {
+      unfit(child, "the place in the source is missing after the colon",
+            "type it, or leave the colon out: `" + id + "`");
+    } else {
+      const bool colon = child.type == NodeType::mapping && child.count == 2 &&
+                         typed(child).find_first_of("{\n\r") == std::string_view::npos;
+      unfit(child, "the place in a source is plain words",
+            colon ? "put it in quotes: `" + id + ": \"" + base::shortened(typed(child), 60) + "\"`"
+                  : "write `{source: " + id + ", at: …, dated: …}`");
+    }
+    out.add(citation);
+  });
+}
+
+void TypedReader::readFullCitation(const Node& node, Gathered<Citation>& out) {
+  Citation citation;
+  citation.place = {node.begin, node.end};
+  bool fits = true;
+  const std::string_view outer = fieldName_;
+  forEachPair(node, [&](const Node& key, const Node& child) {
+    static constexpr std::string_view kNames[] = {"source", "at", "dated", "says"};
+    if (std::find(std::begin(kNames), std::end(kNames), key.text) == std::end(kNames)) {
+      const auto near = base::nearest(key.text, kNames);
+      report("field-unknown"_rule, key.begin, key.end,
+             "`" + base::shortened(key.text, 40) + "` is no part of a citation",
+             near ? "did you mean `" + std::string(*near) + "`?"
+                  : "it takes `source`, `at`, `dated` and `says`");
+      return;
+    }
     if (!child.isScalar()) {
-      unfit(child, "`" + std::string(key.text) + "` of a citation takes plain words", "write `" + std::string(key.text) + ": …`");
+      unfit(child, "`" + std::string(key.text) + "` of a citation takes plain words",
+            "write `" + std::string(key.text) + ": …`");
       fits &= key.text != "source";
       return;
     }
     if (key.text == "source") {
       fits &= citationId(child, citation);
     } else if (key.text == "at") {
-      citation.at = child.text;
+      citation.at = base::trimmed(child.text);
     } else if (key.text == "dated") {
-      static constexpr FieldSpec kDate{.field = "dated"_f, .type = records::FieldType::moment};
-      citation.dated = readDate(child, kDate).date();
-    } else if (key.text == "says") {
-      if (child.text == "direct") citation.says = records::Says::direct;
-      else if (child.text == "indirect") citation.says = records::Says::indirect;
-      else if (child.text == "not-found") citation.says = records::Says::notFound;
-      else unfit(child, "`" + base::shortened(child.text, 40) + "` is no value of `says`", "it takes `direct`, `indirect` or `not-found`");
+      fieldName_ = "dated";
+      citation.dated = readDate(child).date();
+      fieldName_ = outer;
+    } else if (child.text == "direct") {
+      citation.says = records::Says::direct;
+    } else if (child.text == "indirect") {
+      citation.says = records::Says::indirect;
+    } else if (child.text == "not-found") {
+      citation.says = records::Says::notFound;
     } else {
-      static constexpr std::string_view kNames[] = {"source", "at", "dated", "says"};
-      const auto near = base::nearest(key.text, kNames);
-      report("field-unknown"_rule, key.begin, key.end, "`" + std::string(key.text) + "` is no part of a citation",
-             near ? "did you mean `" + std::string(*near) + "`?" : "it takes `source`, `at`, `dated` and `says`");
+      static constexpr std::string_view kSays[] = {"direct", "indirect", "not-found"};
+      const auto near = base::nearest(child.text, kSays);
+      unfit(child, "`" + base::shortened(child.text, 40) + "` is no value of `says`",
+            near ? "did you mean `" + std::string(*near) + "`?"
+                 : "it takes `direct`, `indirect` or `not-found`");
     }
   });
-  if (fits && !citation.id.empty()) out.push_back(citation);
+  if (fits && !citation.id.empty()) out.add(citation);
 }
 
 }  // namespace saggar::reading

@@ -26,7 +26,8 @@ std::optional<std::int64_t> readClock(std::string_view text) {
     int value = 0;
     if (parts[i].empty() || parts[i].size() > 3 || (i > 0 && parts[i].size() != 2)) return std::nullopt;
     const auto [stop, error] = std::from_chars(parts[i].data(), parts[i].data() + parts[i].size(), value);
-    if (error != std::errc() || stop != parts[i].data() + parts[i].size() || (i > 0 && value > 59)) return std::nullopt;
+    if (error != std::errc() || stop != parts[i].data() + parts[i].size() || (i > 0 && value > 59))
+      return std::nullopt;
     total = total * 60 + value;
   }
   return total;
@@ -34,7 +35,8 @@ std::optional<std::int64_t> readClock(std::string_view text) {
 
 bool isAddress(std::string_view text) {
   return (text.starts_with("https://") || text.starts_with("http://")) &&
-         std::none_of(text.begin(), text.end(), [](char c) { return base::isBlank(c) || c == '<' || c == '>' || c == '"'; });
+         std::none_of(text.begin(), text.end(),
+                      [](char c) { return base::isBlank(c) || c == '<' || c == '>' || c == '"'; });
 }
 
 }  // namespace
@@ -42,24 +44,23 @@ bool isAddress(std::string_view text) {
 Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
   const std::string_view text = node.text;
   switch (spec.type) {
-    case FieldType::text: return start(node, ValueType::text);
-    case FieldType::prose: return start(node, ValueType::prose);
+    case FieldType::text:
+      return start(node, ValueType::text);
+    case FieldType::prose:
+      return start(node, ValueType::prose);
     case FieldType::moment:
-    case FieldType::span: return readDate(node, spec);
-    case FieldType::reference: return readReference(node, spec);
-    case FieldType::event: return readEvent(node);
-    case FieldType::choice: {
-      Value value = start(node, ValueType::text);
-      if (std::find(spec.words.begin(), spec.words.end(), text) != spec.words.end()) return value;
-      std::vector<std::string> shown;
-      for (std::string_view word : spec.words) shown.push_back('`' + std::string(word) + '`');
-      const auto near = base::nearest(text, spec.words);
-      return unfit(node, "`" + base::shortened(text, 40) + "` is no value of " + fieldInQuotes(),
-                   near ? "did you mean `" + std::string(*near) + "`?" : "it takes " + base::listedInWords(shown, "or"));
-    }
+    case FieldType::span:
+      return readDate(node);
+    case FieldType::reference:
+      return readReference(node, spec);
+    case FieldType::event:
+      return readEvent(node);
+    case FieldType::choice:
+      return readChoice(node, spec);
     case FieldType::measure: {
       const auto measure = records::readMeasure(text);
-      if (!measure) return unfit(node, "`" + base::shortened(text, 40) + "` is no measure", records::measureHint());
+      if (!measure)
+        return unfit(node, "`" + base::shortened(text, 40) + "` is no measure", records::measureHint());
       Value value = start(node, ValueType::measure);
       value.measure_ = arena_.make<records::Measure>(*measure);
       return value;
@@ -69,14 +70,17 @@ Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
       std::int64_t number = 0;
       const auto [stop, error] = std::from_chars(text.data(), text.data() + text.size(), number);
       if (error != std::errc() || stop != text.data() + text.size() || number < 0 || number > 1'000'000'000)
-        return unfit(node, fieldInQuotes() + " takes a whole number, here is `" + base::shortened(text, 40) + "`", "write it in figures, as `3`");
+        return unfit(node,
+                     fieldInQuotes() + " takes a whole number, here is `" + base::shortened(text, 40) + "`",
+                     "write it in figures, as `3`");
       value.number_ = number;
       return value;
     }
     case FieldType::clock: {
       const auto seconds = readClock(text);
       if (!seconds)
-        return unfit(node, "`" + base::shortened(text, 40) + "` is no time", "write minutes and seconds as `6:00`, hours as `1:05:30`");
+        return unfit(node, "`" + base::shortened(text, 40) + "` is no time",
+                     "write minutes and seconds as `6:00`, hours as `1:05:30`");
       Value value = start(node, ValueType::number);
       value.number_ = *seconds;
       return value;
@@ -92,18 +96,34 @@ Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
         value.number_ = text == "yes" ? 1 : 0;
         return value;
       }
-      return unfit(node, fieldInQuotes() + " takes `yes` or `no`, here is `" + base::shortened(text, 40) + "`", "write `yes` or leave the line out");
+      return unfit(node,
+                   fieldInQuotes() + " takes `yes` or `no`, here is `" + base::shortened(text, 40) + "`",
+                   "write `yes` or leave the line out");
     }
-    case FieldType::path: return start(node, ValueType::text);
+    case FieldType::path:
+      return start(node, ValueType::text);
     case FieldType::address:
       if (!isAddress(text))
-        return unfit(node, "`" + base::shortened(text, 60) + "` is no web address", "write it whole, beginning with `https://`");
+        return unfit(node, "`" + base::shortened(text, 60) + "` is no web address",
+                     "write it whole, beginning with `https://`");
       return start(node, ValueType::text);
-    default: return start(node, ValueType::text);
+    default:
+      return start(node, ValueType::text);
   }
 }
 
-Value TypedReader::readDate(const Node& node, const FieldSpec&) {
+Value TypedReader::readChoice(const Node& node, const FieldSpec& spec) {
+  if (std::find(spec.words.begin(), spec.words.end(), node.text) != spec.words.end())
+    return start(node, ValueType::text);
+  std::vector<std::string> shown;
+  for (std::string_view word : spec.words) shown.push_back('`' + std::string(word) + '`');
+  const auto near = base::nearest(node.text, spec.words);
+  return unfit(
+      node, "`" + base::shortened(node.text, 40) + "` is no value of " + fieldInQuotes(),
+      near ? "did you mean `" + std::string(*near) + "`?" : "it takes " + base::listedInWords(shown, "or"));
+}
+
+Value TypedReader::readDate(const Node& node) {
   Value value = start(node, ValueType::date);
   if (node.text.find(':') != std::string_view::npos && readBetween(node, value)) return value;
   const DatePool::Entry& read = dates_.read(node.text);
@@ -111,8 +131,10 @@ Value TypedReader::readDate(const Node& node, const FieldSpec&) {
     value.date_ = read.expression;
     return value;
   }
-  const bool oneLine = node.style == NodeStyle::plain;
-  const std::uint32_t at = node.begin + (oneLine ? static_cast<std::uint32_t>(std::min<std::size_t>(read.at, node.text.size())) : 0);
+  const std::uint32_t at =
+      node.begin + (node.style == NodeStyle::plain
+                        ? static_cast<std::uint32_t>(std::min<std::size_t>(read.at, node.text.size()))
+                        : 0);
   report("date-unreadable"_rule, std::min(at, node.end), node.end, read.message, read.hint);
   return start(node, ValueType::unfit);
 }
@@ -123,34 +145,35 @@ bool TypedReader::readBetween(const Node& node, Value& value) {
     const std::size_t colon = part.find(':');
     return colon != std::string_view::npos && records::kindNamed(part.substr(0, colon)).has_value();
   };
+  const std::uint32_t inside = node.begin + (node.quoted() ? 1 : 0);
   const std::size_t slash = node.text.find('/');
-  const std::string_view left = slash == std::string_view::npos ? std::string_view() : node.text.substr(0, slash);
+  const std::string_view left =
+      slash == std::string_view::npos ? std::string_view() : node.text.substr(0, slash);
   const std::string_view right = slash == std::string_view::npos ? node.text : node.text.substr(slash + 1);
   if (!isEvent(left) && !isEvent(right)) return false;
   if (slash == std::string_view::npos) {
     report("date-unreadable"_rule, node.begin, node.end, "an event stands where a date should",
-           "write `after: " + std::string(right) + "`, or an interval that ends in it: `../" + std::string(right) + "`");
+           "write `after: " + std::string(right) + "`, or an interval that ends in it: `../" +
+               std::string(right) + "`");
     value = start(node, ValueType::unfit);
     return true;
   }
-  std::vector<Value> ends;
+  Gathered<Value> ends(values_);
   for (std::string_view part : {left, right}) {
     Node end = node;
     end.text = part;
-    end.begin = node.begin + static_cast<std::uint32_t>(part.data() - node.text.data());
+    end.begin = inside + static_cast<std::uint32_t>(part.data() - node.text.data());
     end.end = end.begin + static_cast<std::uint32_t>(part.size());
     if (isEvent(part)) {
-      ends.push_back(readEvent(end));
+      ends.add(readEvent(end));
     } else if (part.empty() || part == "..") {
-      ends.push_back(start(end, ValueType::none));
+      ends.add(start(end, ValueType::none));
     } else {
-      static constexpr FieldSpec kDate{.field = "date"_f, .type = FieldType::moment};
-      ends.push_back(readDate(end, kDate));
+      ends.add(readDate(end));
     }
   }
   value.type = ValueType::between;
-  const auto kept = arena_.copy(ends);
-  value.items_ = kept.data();
+  value.items_ = kept(ends.all()).data();
   value.count_ = 2;
   return true;
 }
@@ -171,16 +194,19 @@ Value TypedReader::readReference(const Node& node, const FieldSpec& spec) {
       for (const auto& one : records::kKindNames) names.push_back(one.one);
       const auto near = base::nearest(word, names);
       return unfit(node, "`" + base::shortened(word, 40) + "` is no kind of record",
-                   near ? "did you mean `" + std::string(*near) + ":" + std::string(id) + "`?" : "write `kind:id`, as `shape:jessamount`");
+                   near ? "did you mean `" + std::string(*near) + ":" + std::string(id) + "`?"
+                        : "write `kind:id`, as `shape:jessamount`");
     }
     if (!spec.kinds.has(*kind))
       return unfit(node, fieldInQuotes() + " cannot name a " + std::string(word),
-                   wanted.empty() ? "look up what the field takes with `saggar blank`" : "it takes the id of a " + wanted);
+                   wanted.empty() ? "look up what the field takes with `saggar blank`"
+                                  : "it takes the id of a " + wanted);
   }
   if (!isId(id)) {
     const std::string near = asId(id);
-    return unfit(node, "`" + base::shortened(id, 40) + "` cannot be an id: ids are small letters, figures and hyphens",
-                 near.empty() ? "write the id as it stands in its record" : "did you mean `" + near + "`?");
+    return unfit(
+        node, "`" + base::shortened(id, 40) + "` cannot be an id: ids are small letters, figures and hyphens",
+        near.empty() ? "write the id as it stands in its record" : "did you mean `" + near + "`?");
   }
   return value;
 }
@@ -195,8 +221,9 @@ Value TypedReader::readEvent(const Node& node) {
   const std::string_view rest = node.text.substr(colon + 1);
   const std::string_view id = rest.substr(0, rest.find('.'));
   if (!isId(id))
-    return unfit(node, "`" + base::shortened(id, 40) + "` cannot be an id: ids are small letters, figures and hyphens",
-                 "did you mean `" + asId(id) + "`?");
+    return unfit(
+        node, "`" + base::shortened(id, 40) + "` cannot be an id: ids are small letters, figures and hyphens",
+        "did you mean `" + asId(id) + "`?");
   return value;
 }
 

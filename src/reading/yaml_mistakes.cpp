@@ -1,239 +1,476 @@
 #include "reading/yaml_mistakes.h"
 
 #include <algorithm>
-#include <cstring>
+#include <vector>
 
 #include "base/text.h"
 #include "base/utf8.h"
+#include "reading/yaml_slip.h"
+#include "records/kind.h"
 
-// The ten commonest slips of an author who is no programmer, told from where the parser stopped and from the lines
-// around it. Each message prints what to type instead.
 namespace saggar::reading {
+
+Slip slipAt(const Piece& piece, std::uint32_t begin, std::uint32_t end, std::string message,
+            std::string hint) {
+  end = std::max(end, std::min(begin + 1, piece.end));
+  return {.rule = "yaml-broken"_rule,
+          .span = {piece.file, begin, end},
+          .message = std::move(message),
+          .hint = std::move(hint)};
+}
+
+std::optional<Slip> signInFront(const Piece& piece, const Line& line, std::uint32_t valueAt,
+                                std::uint32_t valueEnd, bool inBrackets) {
+  const char sign = valueAt < piece.end ? piece.text[valueAt] : '\0';
+  const char after = valueAt + 1 < piece.end ? piece.text[valueAt + 1] : '\n';
+  const std::string_view word = piece.text.substr(valueAt, endOfWord(piece, valueAt) - valueAt);
+  bool fits = false;
+  switch (sign) {
+    case '@':
+    case '`':
+    case '%':
+      fits = true;
+      break;
+    case '*':
+      fits = base::isBlank(after) ||
+             piece.bytes().find("&" + std::string(word.substr(1))) == std::string_view::npos ||
+             piece.bytes().find("&" + std::string(word.substr(1))) > valueAt - piece.begin;
+      break;
+    case '&':
+      fits = base::isBlank(after);
+      break;
+    case '!':
+      fits = after == '!' || after == '<' || after == '(';
+      break;
+    case '?':
+      fits = base::isBlank(after);
+      break;
+    case ',':
+      fits = !inBrackets;
+      break;
+    default:
+      break;
+  }
+  if (!fits) return std::nullopt;
+  const std::string_view value = base::trimmed(piece.text.substr(valueAt, valueEnd - valueAt));
+  const std::string key =
+      line.hasKey && line.valueAt == valueAt ? std::string(line.key) + ": " : std::string();
+  return slipAt(piece, valueAt, valueEnd,
+                std::string("a value cannot begin with `") + sign + "`: YAML keeps that sign for itself",
+                "put the value in quotes: `" + key + inQuotes(shown(value)) + "`");
+}
+
+Slip behindQuote(const Piece& piece, const Line& line, std::uint32_t open, std::uint32_t end) {
+  const char quote = piece.text[open];
+  std::string_view whole = base::trimmed(piece.text.substr(open, end - open));
+  const std::string key = line.hasKey && line.valueAt == open ? std::string(line.key) + ": " : std::string();
+  const bool around = whole.size() > 2 && whole.back() == quote;
+  const std::string_view inside = around && quote == '\'' ? whole.substr(1, whole.size() - 2) : whole;
+  return slipAt(piece, open, end, "something follows the closing quotation mark",
+                "put the whole value in one pair of quotes: `" + key + inQuotes(shown(inside)) + "`");
+}
+
 namespace {
 
-using diagnostics::Finding;
+// Goes through the lines of a piece as an author lays them out.
+class BlockWalk {
+ public:
+  BlockWalk(const Piece& piece, std::uint32_t stop) : piece_(piece), stop_(lineAt(piece, stop).end) {}
 
-std::string inQuotes(std::string_view text) {
-  std::string out = "\"";
-  for (char c : base::trimmed(text)) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
+  std::optional<Slip> run() {
+    for (std::uint32_t at = piece_.begin; at < piece_.end && at <= stop_;) {
+      const Line line = lineOf(piece_, at);
+      next_ = nextLine(piece_, line.end);
+      if (auto slip = look(line)) return slip;
+      at = std::max(next_, at + 1);
+    }
+    return std::nullopt;
   }
-  return out + '"';
-}
 
-struct Line {
-  std::string_view text;      // without its end
-  std::uint32_t begin = 0;
-  std::size_t indent = 0;     // of its first visible character
-  std::string_view key;       // "name" of "name: …" or "- name: …"; empty if it has none
-  std::string_view value;     // what follows the key, trimmed
-  std::uint32_t valueAt = 0;  // its offset in the file
+ private:
+  struct Level {
+    std::size_t column;
+    bool list;
+  };
+  enum class Above {
+    nothing,
+    text,
+    closed,
+    open
+  };  // the value above: none yet, plain text, quoted or in brackets, still to come
+
+  std::optional<Slip> look(const Line& line) {
+    const std::size_t firstSign = line.text.find_first_not_of(" \t");
+    if (firstSign == std::string_view::npos || line.text[firstSign] == '#') return std::nullopt;
+    const std::size_t tab = line.text.substr(0, firstSign).find('\t');
+    if (tab != std::string_view::npos) {
+      const auto begin = line.begin + static_cast<std::uint32_t>(tab);
+      return slipAt(
+          piece_, begin, begin + 1, "a tab stands where only blanks may",
+          "replace the tab by blanks, two for each step inwards, and let your editor do so from now on");
+    }
+    if (!line.visible()) return std::nullopt;
+    const bool joined = above_ == Above::text && line.content > column_ && line.indent > columnOfItem_;
+    if (joined && !line.dash) {
+      if (comment_)
+        return slipAt(piece_, line.contentAt(), line.end,
+                      "a comment ends the text above, and this line belongs to nothing",
+                      "put the comment on a line of its own above the field; a `#` that is part of a text "
+                      "needs quotes round the whole text");
+      if (!line.hasKey) return std::nullopt;
+      return furtherIn(line);
+    }
+    if (line.dash) {
+      // `- - x` and `- key: x`: each dash opens a list, in its own column
+      for (std::size_t at = line.indent; at < line.content;) {
+        if (!enter(at, true)) return itemOutOfLine(line);
+        columnOfItem_ = at;
+        above_ = Above::open;
+        at = std::min(line.text.find_first_not_of(' ', at + 1), line.text.size());
+      }
+      column_ = columnOfItem_;
+    }
+    if (line.hasKey) {
+      if (!enter(line.content, false)) return fieldOutOfLine(line);
+      column_ = line.content;
+      if (!line.dash) columnOfItem_ = line.content;
+      above_ = Above::open;
+      lastKey_ = std::string(line.key);
+    } else if (!line.dash) {
+      if (above_ == Above::open && line.content > (levels_.empty() ? 0 : levels_.back().column)) {
+        column_ = levels_.empty() ? 0 : levels_.back().column;
+      } else {
+        return neither(line);
+      }
+    }
+    return lookAtValue(line);
+  }
+
+  // Moves to the level in that column; false if there is none.
+  bool enter(std::size_t column, bool list) {
+    shut_ = levels_;
+    while (!levels_.empty() && levels_.back().column > column) levels_.pop_back();
+    if (levels_.empty()) {
+      const bool first = shut_.empty();
+      levels_.push_back({column, list});
+      return first;
+    }
+    const Level back = levels_.back();
+    if (back.column == column) {
+      if (back.list == list) return true;
+      if (list) {  // a list under its key, in the key's own column
+        levels_.push_back({column, true});
+        return above_ == Above::open;
+      }
+      levels_.pop_back();
+      return !levels_.empty() && levels_.back().column == column;
+    }
+    if (above_ != Above::open) return false;
+    levels_.push_back({column, list});
+    return true;
+  }
+
+  std::string withBlanks(std::size_t column, std::string_view text) const {
+    return "begin it with " + (column == 0 ? std::string("no blank") : base::counted(column, "blank")) +
+           ": `" + std::string(column, ' ') + shown(text) + "`";
+  }
+
+  // The nearest column of that sort among those that were open.
+  std::optional<std::size_t> nearestColumn(std::size_t column, bool list) const {
+    std::optional<std::size_t> best;
+    auto distance = [&](std::size_t one) { return one > column ? one - column : column - one; };
+    for (const Level& level : shut_)
+      if (level.list == list && (!best || distance(level.column) <= distance(*best))) best = level.column;
+    return best;
+  }
+
+  Slip itemOutOfLine(const Line& line) const {
+    const std::uint32_t begin = line.begin + static_cast<std::uint32_t>(line.indent);
+    const std::string_view item = line.text.substr(line.indent);
+    const auto column = nearestColumn(line.indent, true);
+    const bool onlyTheRecord = column && shut_.front().list && *column == shut_.front().column;
+    if (!column || (onlyTheRecord && line.indent > *column))
+      return slipAt(piece_, begin, line.end,
+                    "an item of a list stands here, and the field above has its value already",
+                    "leave the field's colon at the end of its line and put all its values below, each after "
+                    "a dash: `" +
+                        lastKey_ + ":` and `- one`, `- two`");
+    return slipAt(piece_, begin, line.end, "this list item is out of line with the items above it",
+                  withBlanks(*column, item));
+  }
+
+  Slip fieldOutOfLine(const Line& line) const {
+    const auto column = nearestColumn(line.content, false);
+    const std::string_view field = line.text.substr(line.content);
+    return slipAt(piece_, line.contentAt(), line.end,
+                  "`" + shown(line.key) + ":` is out of line with the fields above it",
+                  column ? withBlanks(*column, field) : "begin all fields of a record in the same column");
+  }
+
+  Slip furtherIn(const Line& line) const {
+    if (looksLikeField(line.key))
+      return slipAt(
+          piece_, line.contentAt(), line.end,
+          "`" + shown(line.key) + ":` stands further in than the field above it, which has its value already",
+          withBlanks(column_, line.text.substr(line.content)));
+    return slipAt(
+        piece_, line.contentAt(), line.end, "there is a colon in a text that runs over several lines",
+        "write `" + lastKey_ + ": |` and the text on the lines below it, or put the whole text in quotes");
+  }
+
+  Slip neither(const Line& line) const {
+    const std::string_view text = line.text.substr(line.content);
+    if (const std::size_t colon = text.find(':');
+        colon != std::string_view::npos && looksLikeField(text.substr(0, colon)) && colon + 1 < text.size())
+      return slipAt(
+          piece_, line.contentAt(), line.end, "`" + shown(text) + "` has no blank after the colon",
+          "write `" + shown(std::string(text.substr(0, colon)) + ": " + std::string(text.substr(colon + 1))) +
+              "`");
+    if (text.starts_with('-') && text.size() > 1)
+      return slipAt(piece_, line.contentAt(), line.end, "`" + shown(text) + "` has no blank after the dash",
+                    "write `- " + shown(text.substr(1)) + "`");
+    const std::size_t blank = text.find(' ');
+    std::string hint = "if it continues the text above, indent it further than `" + lastKey_ +
+                       ":`; a field needs a colon and a blank: `" + shown(text.substr(0, blank)) + ": " +
+                       (blank == std::string_view::npos ? "…" : shown(text.substr(blank))) + "`";
+    if (lastKey_.empty())
+      hint = "a field needs a colon and a blank: `" + shown(text.substr(0, blank)) + ": …`";
+    return slipAt(piece_, line.contentAt(), line.end,
+                  "`" + shown(text) + "` is neither `word: value` nor an item of a list", hint);
+  }
+
+  std::optional<Slip> lookAtValue(const Line& line) {
+    const std::string_view value = line.value;
+    comment_ = false;
+    if (value.empty() || value[0] == '#') return std::nullopt;
+    above_ = Above::closed;
+    if (line.hasKey && (value.starts_with("- ") || value == "-"))
+      return slipAt(piece_, line.valueAt, line.end, "a list cannot begin on the line of its key",
+                    "put each item on a line of its own, two blanks further in than `" + shown(line.key) +
+                        ":`, or write `[one, two]`");
+    switch (value[0]) {
+      case '|':
+      case '>':
+        return lookAtBlockText(line);
+      case '"':
+      case '\'':
+        return lookAtQuoted(line);
+      case '[':
+      case '{':
+        return lookAtBrackets(line);
+      case ']':
+      case '}':
+        return slipAt(piece_, line.valueAt, line.end,
+                      std::string("`") + value[0] + "` closes a bracket that was never opened",
+                      "take it out, or put the value in quotes: `" + inQuotes(shown(value)) + "`");
+      default:
+        break;
+    }
+    if (auto slip = signInFront(piece_, line, line.valueAt, line.end, false)) return slip;
+    above_ = Above::text;
+    std::string_view text = value;
+    if (const std::size_t hash = text.find(" #"); hash != std::string_view::npos) {
+      comment_ = true;
+      text = base::trimmed(text.substr(0, hash));
+    }
+    const bool second =
+        text.find(": ") != std::string_view::npos || text.find(":\t") != std::string_view::npos;
+    if (line.hasKey && (second || text.ends_with(':'))) return colonInText(line, text, second);
+    return std::nullopt;
+  }
+
+  Slip colonInText(const Line& line, std::string_view text, bool second) const {
+    const std::string key(line.key);
+    const std::uint32_t end = line.valueAt + static_cast<std::uint32_t>(text.size());
+    if (key == "cite" && second)
+      return slipAt(
+          piece_, line.valueAt, end,
+          "a citation with its place in the source cannot stand on the line of `cite:`",
+          "leave `cite:` alone on its line and write, on the next line and two blanks further in, `" +
+              shown(text) + "`");
+    return slipAt(piece_, line.valueAt, end,
+                  second ? "there is a second colon in the value of `" + shown(key) + "`"
+                         : "the value of `" + shown(key) + "` ends in a colon",
+                  "put the value in quotes: `" + shown(key) + ": " + inQuotes(shown(text)) + "`");
+  }
+
+  std::optional<Slip> lookAtBlockText(const Line& line) {
+    std::size_t signs = 1;
+    while (signs < line.value.size() &&
+           std::string_view("+-123456789").find(line.value[signs]) != std::string_view::npos)
+      ++signs;
+    const std::string_view rest = base::trimmed(line.value.substr(signs));
+    if (!rest.empty() && rest[0] != '#') {
+      const std::string sign(1, line.value[0]);
+      const bool text = line.value.size() > signs && line.value[signs] == ' ';
+      return slipAt(piece_, line.valueAt, line.end, "nothing may follow `" + sign + "` on its line",
+                    text ? "begin the text on the next line, two blanks further in than its field"
+                         : "put the value in quotes: `" + inQuotes(shown(line.value)) + "`");
+    }
+    std::size_t least = 0;
+    for (std::uint32_t at = next_; at < piece_.end;) {
+      const LineExtent extent = lineAt(piece_, at);
+      const std::string_view text = textOf(piece_, extent);
+      const std::size_t indent = indentOf(text);
+      if (indent < text.size()) {
+        if (indent <= column_ && !(least == 0 && indent > columnOfItem_)) break;
+        if (least == 0) least = indent;
+        if (indent < least && !base::trimmed(text).starts_with('#') && extent.begin <= stop_) {
+          const auto begin = extent.begin + static_cast<std::uint32_t>(indent);
+          return slipAt(piece_, begin, extent.end,
+                        "this line stands further out than the first line of its text",
+                        withBlanks(least, text));
+        }
+      }
+      at = next_ = nextLine(piece_, extent.end);
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Slip> lookAtQuoted(const Line& line) {
+    const std::uint32_t close = closingQuote(piece_, line.valueAt);
+    if (close >= piece_.end || quoteRunsOver(piece_, line.valueAt, close))
+      return openQuote(piece_, line.valueAt);
+    if (auto escape = badEscape(line.valueAt, close)) return escape;
+    const LineExtent last = lineAt(piece_, close);
+    const std::string_view rest = piece_.text.substr(close + 1, last.end - close - 1);
+    const std::string_view behind = base::trimmed(rest);
+    if (!behind.empty() && !(behind[0] == '#' && rest[0] != '#'))
+      return behindQuote(piece_, line, line.valueAt, last.end);
+    next_ = nextLine(piece_, last.end);
+    return std::nullopt;
+  }
+
+  std::optional<Slip> badEscape(std::uint32_t open, std::uint32_t close) const {
+    if (piece_.text[open] != '"') return std::nullopt;
+    for (std::uint32_t at = open + 1; at < close; ++at) {
+      if (piece_.text[at] != '\\') continue;
+      const char kind = piece_.text[++at];
+      std::uint32_t figures = kind == 'x' ? 2 : kind == 'u' ? 4 : kind == 'U' ? 8 : 0;
+      bool known = std::string_view("0abtnvfre \t\"/\\N_LP\n\rxuU").find(kind) != std::string_view::npos;
+      for (; figures > 0 && known; --figures)
+        known = at + figures < close &&
+                std::string_view("0123456789abcdefABCDEF").find(piece_.text[at + figures]) !=
+                    std::string_view::npos;
+      if (known) continue;
+      const std::string_view inside = piece_.text.substr(open + 1, close - open - 1);
+      const bool quotes = inside.find('\'') != std::string_view::npos;
+      return slipAt(piece_, at - 1, at + 1,
+                    "inside double quotes a backslash begins a special sign, and this is none",
+                    "type the backslash twice, `\\\\`" +
+                        (quotes ? std::string() : ", or use single quotes: `'" + shown(inside) + "'`"));
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Slip> lookAtBrackets(const Line& line) {
+    FlowLook look = lookInBrackets(piece_, line.valueAt, column_);
+    if (look.slip) return std::move(look.slip);
+    const LineExtent last = lineAt(piece_, look.end);
+    const std::string_view rest = piece_.text.substr(look.end, last.end - look.end);
+    const std::string_view behind = base::trimmed(rest);
+    next_ = nextLine(piece_, last.end);
+    if (behind.empty() || (behind[0] == '#' && rest[0] != '#')) return std::nullopt;
+    const auto begin = static_cast<std::uint32_t>(behind.data() - piece_.text.data());
+    if (behind[0] == ']' || behind[0] == '}')
+      return slipAt(piece_, begin, begin + 1,
+                    std::string("`") + behind[0] + "` closes a bracket that was never opened", "take it out");
+    return slipAt(piece_, begin, last.end, "something follows the closing bracket",
+                  "if the brackets are part of a text, put the whole text in quotes: `" +
+                      (line.hasKey ? std::string(line.key) + ": " : std::string()) +
+                      inQuotes(shown(piece_.text.substr(line.valueAt, last.end - line.valueAt))) + "`");
+  }
+
+  const Piece& piece_;
+  std::uint32_t stop_;
+  std::uint32_t next_ = 0;     // where to go on
+  std::vector<Level> levels_;  // columns of the lists and mappings that are open here
+  std::vector<Level> shut_;    // those that were open before this line
+  std::size_t column_ = 0;     // of the field or dash that the value above belongs to
+  std::size_t columnOfItem_ = 0;
+  Above above_ = Above::nothing;
+  bool comment_ = false;  // the plain text above has a comment behind it
+  std::string lastKey_;
 };
 
-Line dissect(const Piece& piece, std::uint32_t offset) {
-  const LineExtent extent = lineAt(piece, offset);
-  Line line;
-  line.begin = extent.begin;
-  line.text = piece.text.substr(extent.begin, extent.end - extent.begin);
-  std::size_t at = 0;
-  while (at < line.text.size() && (line.text[at] == ' ' || line.text[at] == '\t')) ++at;
-  line.indent = at;
-  while (at + 1 < line.text.size() && line.text[at] == '-' && line.text[at + 1] == ' ') {
-    at += 2;
-    while (at < line.text.size() && line.text[at] == ' ') ++at;
-  }
-  const std::size_t colon = line.text.find(": ", at);
-  const bool atEnd = !line.text.empty() && line.text.back() == ':' && colon == std::string_view::npos;
-  if (colon != std::string_view::npos || atEnd) {
-    const std::size_t stop = atEnd ? line.text.size() - 1 : colon;
-    line.key = line.text.substr(at, stop - at);
-    if (line.key.find_first_of("\"'[]{},#") != std::string_view::npos) line.key = {};
-    at = std::min(line.text.size(), stop + 1);
-  }
-  while (at < line.text.size() && line.text[at] == ' ') ++at;
-  line.value = base::trimmed(line.text.substr(at));
-  line.valueAt = line.begin + static_cast<std::uint32_t>(at);
-  return line;
-}
-
-// The nearest line above that holds something; its own line if there is none.
-Line lineAbove(const Piece& piece, std::uint32_t lineBegin) {
-  std::uint32_t at = lineBegin;
-  while (at > piece.begin) {
-    const Line line = dissect(piece, at - 1);
-    if (!base::trimmed(line.text).empty()) return line;
-    if (line.begin >= at || line.begin <= piece.begin) break;
-    at = line.begin;
-  }
-  return dissect(piece, lineBegin);
-}
-
-struct Slip {
-  std::string message;
-  std::string hint;
-  std::uint32_t begin = 0;
-  std::uint32_t end = 0;
-};
-
-Slip colonInText(const Piece& piece, std::uint32_t at) {
-  const Line line = dissect(piece, at);
-  if (!line.key.empty() && line.value.find(": ") != std::string_view::npos) {
-    const std::string key(line.key);
-    Slip slip{"there is a second colon in the value of `" + key + "`", {}, line.valueAt,
-              line.begin + static_cast<std::uint32_t>(line.text.size())};
-    if (key == "cite" || key == "source") {
-      slip.message = "a citation with its place in the source cannot stand on the line of `" + key + ":`";
-      slip.hint = "leave `" + key + ":` alone on its line and write, on the next line and two blanks further in, `" +
-                  std::string(line.value) + "`";
-    } else {
-      slip.hint = "put the value in quotes: `" + key + ": " + inQuotes(line.value) + "`";
-    }
-    return slip;
-  }
-  if (!line.key.empty() && !line.value.empty() && line.value.back() == ':') {
-    const std::string key(line.key);
-    return {"the value of `" + key + "` ends in a colon",
-            "put the value in quotes: `" + key + ": " + inQuotes(line.value) + "`", line.valueAt,
-            line.begin + static_cast<std::uint32_t>(line.text.size())};
-  }
-  const Line above = lineAbove(piece, line.begin);
-  const std::uint32_t end = line.begin + static_cast<std::uint32_t>(line.text.size());
-  if (above.begin != line.begin && above.key.empty())
-    return {"the line above, `" + std::string(base::trimmed(above.text)) + "`, has no colon after its first word",
-            "write `word: value`, with a blank after the colon", above.begin + static_cast<std::uint32_t>(above.indent),
-            above.begin + static_cast<std::uint32_t>(above.text.size())};
-  return {"this line stands further in than the one it belongs with",
-          "begin it exactly under the first letter of the line above's key, `" + std::string(above.key) + ":`",
-          line.begin + static_cast<std::uint32_t>(line.indent), end};
-}
-
-Slip signInFront(const Piece& piece, std::uint32_t at, char sign) {
-  const Line line = dissect(piece, at);
-  const std::string value(line.value.empty() || line.value[0] != sign
-                              ? base::trimmed(piece.text.substr(at, line.begin + line.text.size() - at))
-                              : line.value);
-  return {std::string("a value cannot begin with `") + sign + "`: YAML keeps that sign for itself",
-          "put the value in quotes: `" + (line.key.empty() ? std::string() : std::string(line.key) + ": ") +
-              inQuotes(value) + "`",
-          at, line.begin + static_cast<std::uint32_t>(line.text.size())};
-}
-
-Slip openBracket(const Piece& piece, char open, std::uint32_t stop) {
-  // The last bracket of that kind before the parser gave up that has no partner.
-  int depth = 0;
-  const char close = open == '[' ? ']' : '}';
-  std::uint32_t found = piece.begin;
-  for (std::uint32_t at = std::min(stop, piece.end); at > piece.begin; --at) {
-    const char c = piece.text[at - 1];
-    if (c == close) ++depth;
-    if (c != open) continue;
-    if (depth == 0) {
-      found = at - 1;
-      break;
-    }
-    --depth;
-  }
-  const Line line = dissect(piece, found);
-  return {std::string("`") + open + "` opens here and is not closed",
-          std::string("close it with `") + close + "`; inside brackets put text that holds a comma, a colon or a bracket in quotes",
-          found, std::max(found + 1, line.begin + static_cast<std::uint32_t>(line.text.size()))};
-}
-
-Slip outOfLine(const Piece& piece, std::uint32_t at) {
-  const Line line = dissect(piece, at);
-  const Line above = lineAbove(piece, line.begin);
-  const std::uint32_t begin = line.begin + static_cast<std::uint32_t>(line.indent);
-  const std::uint32_t end = line.begin + static_cast<std::uint32_t>(line.text.size());
-  const bool quoteClosedEarly = at > begin && line.value.size() > 1 && (line.value[0] == '"' || line.value[0] == '\'');
-  if (quoteClosedEarly)
-    return {"something follows the closing quotation mark",
-            "put the whole value in one pair of quotes; inside double quotes write `\\\"` for a quotation mark, inside "
-            "single quotes `''` for an apostrophe",
-            line.valueAt, end};
-  if (base::trimmed(line.text).starts_with("- "))
-    return {"this list item is out of line with the items above it",
-            "begin every item of a list in the same column", begin, end};
-  if (line.key.empty())
-    return {"`" + base::shortened(base::trimmed(line.text), 60) + "` is neither `word: value` nor an item of a list",
-            "if it continues the text above, indent it further than `" + std::string(above.key) +
-                ":`; a key needs a colon and a blank",
-            begin, end};
-  return {"`" + std::string(line.key) + ":` is out of line with the fields above it",
-          "begin all fields of a record in the same column", begin, end};
-}
-
-Slip tab(const Piece& piece, std::uint32_t at) {
-  const LineExtent line = lineAt(piece, at);
-  const std::string_view text = piece.text.substr(line.begin, line.end - line.begin);
-  const std::size_t found = text.find('\t');
-  const std::uint32_t begin = line.begin + static_cast<std::uint32_t>(found == std::string_view::npos ? 0 : found);
-  return {"a tab stands where only blanks may", "replace the tab by two blanks, and let your editor do so from now on",
-          begin, begin + 1};
-}
-
-Slip recognise(const Piece& piece, std::uint32_t at, std::string_view words) {
-  const LineExtent extent = lineAt(piece, at);
-  const std::string_view line = piece.text.substr(extent.begin, extent.end - extent.begin);
-  const std::size_t firstVisible = line.find_first_not_of(" \t-");
-  const bool tabInFront = line.substr(0, std::min(firstVisible, line.size())).find('\t') != std::string_view::npos;
-  if (tabInFront || words.find("tab") != std::string_view::npos) return tab(piece, at);
-  const char here = at < piece.end ? piece.text[at] : '\0';
+// What remains when the lines show nothing: the kind of mistake by the parser's own words.
+Slip byWords(const Piece& piece, std::uint32_t at, std::string_view words) {
+  const Line line = lineOf(piece, at);
   auto says = [&](std::string_view part) { return words.find(part) != std::string_view::npos; };
-  if (says("unknown token") && here != '\0' && std::strchr("@`%", here) != nullptr) return signInFront(piece, at, here);
-  if (says("anchor is not defined") || says("after *") || says("own anchor")) {
-    const std::size_t star = line.find('*');
-    return signInFront(piece, star == std::string_view::npos ? at : extent.begin + static_cast<std::uint32_t>(star), '*');
-  }
-  if (says("after &") || says("anchor")) {
-    const std::size_t sign = line.find('&');
-    return signInFront(piece, sign == std::string_view::npos ? at : extent.begin + static_cast<std::uint32_t>(sign), '&');
-  }
-  if (says("tag")) {
-    const std::size_t sign = line.find('!');
-    return signInFront(piece, sign == std::string_view::npos ? at : extent.begin + static_cast<std::uint32_t>(sign), '!');
-  }
-  if (says("sequence flow")) return openBracket(piece, '[', at);
-  if (says("map flow")) return openBracket(piece, '{', at);
-  if (says("flow end"))
-    return {std::string("`") + here + "` closes a bracket that was never opened", "take it out, or put the text in quotes",
-            at, std::min(at + 1, piece.end)};
-  if (says("illegal map value") || says("map value")) return colonInText(piece, at);
-  if (says("block entry"))
-    return {"a list cannot begin on the line of its key",
-            "put each item on a line of its own, two blanks further in than the key, or write `[one, two]`", at, extent.end};
-  if (says("escape character"))
-    return {"inside double quotes a backslash begins a special sign, and this one is none",
-            "use single quotes, or write the backslash twice", at == 0 ? at : at - 1, std::min(at + 1, piece.end)};
-  if (says("block scalar"))
-    return {"nothing may follow `|` or `>` on its line", "begin the text on the next line, two blanks further in", at, extent.end};
-  if (says("quoted scalar") || says("end of scalar"))
-    return {"a quotation mark opens and is not closed", "close it at the end of the value", extent.begin, extent.end};
-  return outOfLine(piece, at);
+  if (says("second document"))
+    return slipAt(
+        piece, at, at + 1, "a second mapping begins here",
+        "one mapping stands in this file: take out the line with `---` or `...`, or what follows it");
+  const std::string quoted = "put it in quotes: `" +
+                             (line.hasKey ? std::string(line.key) + ": " : std::string()) +
+                             inQuotes(shown(line.value)) + "`";
+  if (says("map key"))
+    return slipAt(piece, at, line.end,
+                  "a value cannot begin with `?` and a blank: YAML keeps that sign for itself", quoted);
+  if (says("alias") || says("anchor") || says("tag") || says("unknown token"))
+    return slipAt(piece, at, line.end, "YAML keeps the sign that stands here for itself", quoted);
+  if (says("unicode") || says("hex"))
+    return slipAt(piece, at, line.end, "the figures after this backslash stand for no character",
+                  "type the character itself, or the backslash twice, `\\\\`");
+  return slipAt(piece, std::min(line.contentAt(), at), line.end, "YAML cannot be read from here on",
+                "look at this line and the one above: each field is `word: value`, all fields of a record "
+                "begin in the same column, and quotes and brackets are closed");
 }
 
 }  // namespace
 
-LineExtent lineAt(const Piece& piece, std::uint32_t offset) {
-  offset = std::min(offset, piece.end);
-  std::uint32_t begin = offset;
-  while (begin > piece.begin && piece.text[begin - 1] != '\n' && piece.text[begin - 1] != '\r') --begin;
-  std::uint32_t end = offset;
-  while (end < piece.end && piece.text[end] != '\n' && piece.text[end] != '\r') ++end;
-  return {begin, end};
+Slip explainBroken(const Piece& piece, std::uint32_t at, std::string_view words) {
+  // A parser that ran to the end of the piece stopped behind its last visible character.
+  while (at > piece.begin && (at >= piece.end || base::isBlank(piece.text[at])) &&
+         base::isBlank(piece.text[at - 1]))
+    --at;
+  if (at >= piece.end && at > piece.begin) --at;
+  Slip slip = BlockWalk(piece, at).run().value_or(byWords(piece, at, words));
+  slip.message = base::sanitizedUtf8(slip.message);
+  slip.hint = base::sanitizedUtf8(slip.hint);
+  return slip;
 }
 
-Finding explainBroken(const Piece& piece, std::uint32_t at, std::string_view words) {
-  // A parser that ran to the end of the piece stopped behind its last visible character.
-  while (at > piece.begin && (at >= piece.end || base::isBlank(piece.text[at])) && base::isBlank(piece.text[at - 1])) --at;
-  if (at >= piece.end && at > piece.begin) --at;
-  Slip slip = recognise(piece, at, words);
-  slip.end = std::max(slip.end, std::min(slip.begin + 1, piece.end));
-  const bool quote = slip.message.starts_with("a quotation mark opens");
-  return {.rule = quote ? "quote-open"_rule : "yaml-broken"_rule,
-          .span = {piece.file, slip.begin, slip.end},
-          .message = base::shortened(base::sanitizedUtf8(slip.message), 300),
-          .hint = base::shortened(base::sanitizedUtf8(slip.hint), 400)};
+Slip explainStray(const Piece& piece) {
+  std::uint32_t at = piece.begin;
+  while (at < piece.end && !lineOf(piece, at).visible())
+    at = std::max(at + 1, nextLine(piece, lineAt(piece, at).end));
+  const Line line = lineOf(piece, at);
+  const std::string_view text = line.text.substr(line.content);
+  if (line.text.find('\t') < line.content || text.starts_with('\t'))
+    return slipAt(
+        piece, line.begin + static_cast<std::uint32_t>(line.text.find('\t')),
+        line.begin + static_cast<std::uint32_t>(line.text.find('\t')) + 1,
+        "a tab stands where only blanks may",
+        "replace the tab by blanks, two for each step inwards, and let your editor do so from now on");
+  if (text.size() > 1 && text[0] == '-' && text[1] != '-')
+    return slipAt(piece, line.contentAt(), line.end, "`" + shown(text) + "` has no blank after the dash",
+                  "write `- " + shown(text.substr(1)) + "`");
+  if (line.hasKey && records::kindNamed(line.key))
+    return slipAt(
+        piece, line.contentAt(), line.end, "this record does not begin with a dash, as the others here do",
+        "write `- " + shown(text) + "`, with the record's other fields under the first letter of `" +
+            std::string(line.key) + "`");
+  if (line.hasKey)
+    return slipAt(piece, line.contentAt(), line.end,
+                  "`" + shown(line.key) + ":` stands at the margin, outside any record",
+                  "if it belongs to the record above, begin it with two blanks: `  " + shown(text) +
+                      "`; a heading for yourself needs a `#` in front");
+  return slipAt(piece, line.contentAt(), line.end,
+                "`" + shown(text) + "` stands at the margin, outside any record",
+                "if it continues the text above, indent it as far as that; a note for yourself needs a `#` "
+                "in front: `# " +
+                    shown(text) + "`");
+}
+
+Slip explainOutOfLine(const Piece& piece) {
+  std::uint32_t at = piece.begin;
+  while (at < piece.end && !lineOf(piece, at).visible())
+    at = std::max(at + 1, nextLine(piece, lineAt(piece, at).end));
+  const Line line = lineOf(piece, at);
+  const std::uint32_t begin = line.begin + static_cast<std::uint32_t>(line.indent);
+  return slipAt(piece, begin, line.end, "this record is out of line with the others in the list",
+                "begin every record in the same column: `" + shown(line.text.substr(line.indent)) + "`");
 }
 
 }  // namespace saggar::reading
