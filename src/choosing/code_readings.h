@@ -1,5 +1,4 @@
 #pragma once
-#include <deque>
 #include <memory>
 #include <optional>
 #include <span>
@@ -65,6 +64,8 @@ struct CodeOnRecord {
   const CodeReading* only() const;        // the one possible reading, or null
 };
 
+struct CodeState;
+
 class CodeReadings {
  public:
   // Compiles every rule (findings: value-unfit, field-unknown … at the place in `codes`) and reads every code. In
@@ -81,26 +82,35 @@ class CodeReadings {
   // The rules that read such a code of this record.
   std::vector<const MakerRule*> rulesFor(RecordIndex record, records::Field field) const;
 
-  // Why nothing reads it: of the rule that comes furthest. `rule` is that one.
+  // Why it is not read: of the rules that hold for the record and do not read it, the one that comes furthest, which
+  // `rule` receives. Nothing is set if every rule reads it.
   codes::Explanation whyUnread(const CodeOnRecord& code, const MakerRule** rule = nullptr) const;
 
-  // `saggar code`: a text on no record, by the rules of one maker or of all. Where records carry the text it is
-  // judged on them, and a reading is ruled out if it is on each. Else a path must reach the text from some record, and
-  // `where` must hold for one of those that it reaches it from.
+  // `saggar code`: a text on no record, by the rules of one maker or of all. Where records carry the text it is judged
+  // on them, and a reading is ruled out if it is on each. Else something on record must give each path its text, as far
+  // as is known, and `where` must not say no of every treatment that has the same.
+  struct Named {
+    std::size_t part = 0;  // of the reading
+    RecordIndex record = records::kNoRecord;
+  };
   struct LooseReading {
     const MakerRule* rule = nullptr;
     codes::Reading reading;
     bool possible = true;
     std::vector<Against> against;
+    std::vector<Named> named;          // what the text of a path's part stands for: JM for shape:jessamount
     std::vector<RecordIndex> matches;  // records that carry the text, on which this reading is possible
+  };
+  struct Alike {
+    const MakerRule* rule = nullptr;
+    codes::Similar code;
   };
   struct Loose {
     std::vector<LooseReading> readings;
     std::vector<RecordIndex> matches;  // treatments, specimens, shapes and motifs that carry this text
-    std::vector<RecordIndex> begun;    // that carry a code of which the text is the part that may stand alone
+    std::vector<RecordIndex> begun;    // if nothing reads it: treatments of which it is the number that may stand alone
     std::string whyNot;                // if nothing reads it
-    std::vector<codes::Similar> similar;   // what the eye could take it for, possible or not, fewest exchanges first
-    std::vector<const MakerRule*> similarBy;  // the rule of each
+    std::vector<Alike> similar;        // what the eye could take it for, fewest exchanges first
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 
@@ -111,8 +121,7 @@ class CodeReadings {
   RecordIndex treatmentOf(RecordIndex record) const;
 
  private:
-  struct State;
-  std::shared_ptr<const State> state_;
+  std::shared_ptr<const CodeState> state_;
 };
 
 }  // namespace saggar::choosing

@@ -1,0 +1,244 @@
+#include <algorithm>
+
+#include "base/text.h"
+#include "choosing/code_state.h"
+#include "codes/signs.h"
+
+// A code that somebody has in front of them and has not recorded yet: what it can mean, as far as the records tell.
+namespace saggar::choosing {
+
+using codes::PathNeed;
+using records::FieldSpec;
+using records::FieldType;
+using records::Value;
+
+namespace {
+
+constexpr std::size_t kMostNamed = 8;
+constexpr std::size_t kMostSimilar = 20;
+constexpr std::size_t kMostReadings = 200;
+
+class LooseReader {
+ public:
+  LooseReader(const CodeReadings& codes, const CodeState& state, std::string_view text, std::optional<RecordIndex> maker)
+      : codes_(codes), state_(state), text_(text), maker_(maker) {}
+
+  CodeReadings::Loose read() {
+    findCarriers();
+    std::vector<std::uint32_t> indices;
+    const RuleGroup& group = state_.rules.group(maker_.value_or(records::kNoRecord));
+    for (const auto& list : group.by) indices.insert(indices.end(), list.begin(), list.end());
+    std::sort(indices.begin(), indices.end());
+    std::vector<const codes::Rule*> all;
+    for (std::uint32_t index : indices) {
+      const CompiledRule& rule = state_.rules[index];
+      all.push_back(&rule.rule);
+      codes::Readings found = rule.rule.read(text_, kMostReadings);
+      for (codes::Reading& reading : found.all) judge(rule, std::move(reading));
+      for (codes::Similar& similar : rule.rule.similar(text_, kMostSimilar).all) out_.similar.push_back({rule.shown, std::move(similar)});
+    }
+    std::stable_sort(out_.similar.begin(), out_.similar.end(), [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
+    if (out_.similar.size() > kMostSimilar) out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
+    if (out_.readings.empty()) {
+      findBegun(indices);
+      out_.whyNot = all.empty() ? std::string("no rule for codes is recorded") : codes::furthest(all, text_).message;
+    }
+    return std::move(out_);
+  }
+
+ private:
+  void findCarriers() {
+    const std::string key = codes::foldedKey(text_);
+    const bool anySign = text_.find('?') != std::string_view::npos;
+    for (const CodeOnRecord& code : codes_.all()) {
+      if (maker_ && code.field != "registered"_f) {
+        const RecordIndex own = state_.makerOf(code.record);
+        if (own != *maker_ && own != records::kNoRecord) continue;
+      }
+      const std::string_view typed = code.value->text;
+      const bool same = anySign ? codes::sameText(text_, typed) : typed == text_ || codes::foldedKey(typed) == key;
+      if (!same) continue;
+      carriers_.push_back(&code);
+      if (out_.matches.empty() || out_.matches.back() != code.record) out_.matches.push_back(code.record);
+    }
+  }
+
+  void judge(const CompiledRule& rule, codes::Reading read) {
+    CodeReadings::LooseReading loose{rule.shown, std::move(read), true, {}, {}, {}};
+    bool stands = false;
+    std::vector<Against> against;
+    for (const CodeOnRecord* code : carriers_) {
+      const auto rules = state_.rulesFor(code->record, codeFieldOf(code->field).value_or(CodeField::code));
+      const bool applies = std::any_of(rules.begin(), rules.end(), [&](std::uint32_t index) { return &state_.rules[index] == &rule; });
+      if (!applies) continue;
+      std::vector<Against> here = state_.judge.against(rule, loose.reading, state_.standingOf(*code));
+      if (here.empty()) {
+        if (loose.matches.empty() || loose.matches.back() != code->record) loose.matches.push_back(code->record);
+      } else if (!stands) {
+        against = std::move(here);
+      }
+      stands = true;
+    }
+    missing_.clear();
+    for (const PathNeed& need : loose.reading.paths) nameOf(rule, need, loose);
+    if (stands) {
+      loose.possible = !loose.matches.empty();
+      if (!loose.possible) loose.against = std::move(against);
+    } else {
+      judgeWithout(rule, loose);
+    }
+    out_.readings.push_back(std::move(loose));
+  }
+
+  // Everything that a path's first step can lead to, and what the rest of the path reaches from there.
+  struct Reach {
+    bool known = false;  // something on record gives the path a text
+    bool open = false;
+    bool met = false;
+  };
+
+  Reach reach(const CompiledRule& rule, const PathChoice& choice, const PathNeed& need, CodeReadings::LooseReading& loose) {
+    Reach reach;
+    if (choice.ofMaker) {
+      reach.known = !choice.texts.empty();
+      reach.open = choice.open;
+      reach.met = std::any_of(choice.texts.begin(), choice.texts.end(), [&](const MakerText& text) { return need.metBy(text.text); });
+      return reach;
+    }
+    const std::size_t dot = choice.text.find('.');
+    const auto first = records::fieldNamed(choice.text.substr(0, dot));
+    const FieldSpec* spec = nullptr;
+    for (Kind kind : kCarriers)
+      if (spec == nullptr && first) spec = records::specOf(kind, *first);
+    if (dot == std::string_view::npos || spec == nullptr || spec->type != FieldType::reference) {
+      reach.open = true;
+      return reach;
+    }
+    for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) {
+      const Kind kind = static_cast<Kind>(i);
+      if (!spec->kinds.has(kind)) continue;
+      PathProblem problem;
+      const Path path = Path::compile(choice.text.substr(dot + 1), kind, state_.collection, problem);
+      if (path.empty()) continue;
+      for (RecordIndex record : state_.collection.ofKind(kind)) {
+        if (kind == Kind::shape && rule.on != CodeField::registered) {
+          const RecordIndex maker = state_.makerOf(record);
+          if (maker != records::kNoRecord && maker != rule.shown->maker) continue;
+        }
+        bool met = false;
+        for (const Reached& reached : path.from(record, state_.collection)) {
+          if (reached.state == Reached::State::unknown) reach.open = true;
+          if (reached.state != Reached::State::value) continue;
+          reach.known = true;
+          met |= need.metBy(reached.value->text);
+        }
+        if (!met) continue;
+        reach.met = true;
+        if (loose.named.size() < kMostNamed) loose.named.push_back({need.part, record});
+      }
+    }
+    return reach;
+  }
+
+  const PartPaths* pathsOf(const CompiledRule& rule, const CodeReadings::LooseReading& loose, const PathNeed& need) const {
+    for (const PartPaths& paths : rule.paths)
+      if (paths.part == loose.reading.parts[need.part].name) return &paths;
+    return nullptr;
+  }
+
+  void nameOf(const CompiledRule& rule, const PathNeed& need, CodeReadings::LooseReading& loose) {
+    Reach all;
+    std::vector<std::string> shown;
+    const PartPaths* paths = pathsOf(rule, loose, need);
+    if (paths == nullptr) return;
+    for (const PathChoice& choice : paths->paths) {
+      const Reach one = reach(rule, choice, need, loose);
+      all.known |= one.known;
+      all.open |= one.open;
+      all.met |= one.met;
+      shown.push_back('`' + std::string(choice.text) + '`');
+    }
+    if (all.met || all.open || !all.known) return;
+    missing_.push_back({.reason = Against::Reason::path,
+                        .says = "nothing on record has `" + need.text + (need.last == 0 ? "` as its " : "` at the end of its ") + base::listedInWords(shown, "or"),
+                        .span = ruleSpan(rule),
+                        .record = rule.shown->maker,
+                        .field = "codes"_f,
+                        .value = rule.shown->source});
+  }
+
+  source::Span ruleSpan(const CompiledRule& rule) const {
+    const Value* name = rule.shown->source->find("rule"_f);
+    return state_.collection[rule.shown->maker].span(name != nullptr ? name->place : rule.shown->source->place);
+  }
+
+  void judgeWithout(const CompiledRule& rule, CodeReadings::LooseReading& loose) {
+    loose.against = std::move(missing_);
+    missing_.clear();
+    state_.judge.reads(rule, loose.reading, &loose.against);
+    // A works letter of other years is for the judge to find.
+    for (const PathNeed& need : loose.reading.paths) {
+      const PartPaths* paths = pathsOf(rule, loose, need);
+      const bool ofMaker = paths != nullptr && std::all_of(paths->paths.begin(), paths->paths.end(), [](const PathChoice& choice) { return choice.ofMaker; });
+      const bool said = std::any_of(loose.against.begin(), loose.against.end(), [](const Against& one) { return one.reason == Against::Reason::path; });
+      if (ofMaker && !said) state_.judge.path(rule, loose.reading, need, Standing{}, &loose.against);
+    }
+    if (rule.on == CodeField::code && rule.whereValue != nullptr && loose.against.empty()) judgeWhere(rule, loose);
+    loose.possible = loose.against.empty();
+  }
+
+  // `where` of the treatments that have the same prefix and whatever else the paths ask.
+  void judgeWhere(const CompiledRule& rule, CodeReadings::LooseReading& loose) {
+    bool any = false;
+    for (RecordIndex record : state_.collection.ofKind(Kind::treatment)) {
+      const RecordIndex maker = state_.makerOf(record);
+      if (maker != records::kNoRecord && maker != rule.shown->maker) continue;
+      const Standing standing{record, record, CodeField::code, nullptr, true};
+      const bool same = std::all_of(loose.reading.paths.begin(), loose.reading.paths.end(), [&](const PathNeed& need) {
+        return state_.judge.path(rule, loose.reading, need, standing, nullptr);
+      });
+      if (!same) continue;
+      if (state_.judge.where(rule, standing) != Answer::no) return;
+      any = true;
+    }
+    if (!any) return;
+    loose.against.push_back({.reason = Against::Reason::where,
+                             .says = "the rule holds only where " + state_.judge.whereInWords(rule),
+                             .span = {rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end},
+                             .record = rule.shown->maker,
+                             .field = "codes"_f,
+                             .value = rule.whereValue});
+  }
+
+  void findBegun(const std::vector<std::uint32_t>& indices) {
+    std::vector<std::string> alones;
+    for (std::uint32_t index : indices)
+      for (const codes::Reading& reading : state_.rules[index].rule.readAlone(text_, kMostReadings).all) alones.push_back(reading.alone);
+    if (alones.empty()) return;
+    for (const CodeOnRecord& code : codes_.all()) {
+      if (code.field != "code"_f) continue;
+      const bool begun = std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) {
+        const bool ofMaker = !maker_ || reading.rule->maker == *maker_;
+        return ofMaker && reading.possible && std::find(alones.begin(), alones.end(), reading.reading.alone) != alones.end();
+      });
+      if (begun && (out_.begun.empty() || out_.begun.back() != code.record)) out_.begun.push_back(code.record);
+    }
+  }
+
+  const CodeReadings& codes_;
+  const CodeState& state_;
+  std::string_view text_;
+  std::optional<RecordIndex> maker_;
+  std::vector<const CodeOnRecord*> carriers_;
+  std::vector<Against> missing_;  // of the reading at hand: texts that nothing on record gives
+  CodeReadings::Loose out_;
+};
+
+}  // namespace
+
+CodeReadings::Loose CodeReadings::readLoose(std::string_view text, std::optional<RecordIndex> maker) const {
+  if (!state_) return {};
+  return LooseReader(*this, *state_, text, maker).read();
+}
+
+}  // namespace saggar::choosing

@@ -1,0 +1,361 @@
+#include "choosing/code_readings.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "choosing/code_state.h"
+#include "choosing/parallel.h"
+#include "codes/signs.h"
+
+// The problem: a guide has a hundred thousand codes on a hundred thousand records, most of them the same few texts
+// again on specimen after specimen, and each is asked of several rules. The choice: codes are gathered first, each text
+// is read once by each group of rules, and only whether a reading can be meant is asked of every record; all three in
+// parallel shares, put together in order. The cost: readings of one text are shared, so that a reading is a reference.
+namespace saggar::choosing {
+
+using records::Field;
+using records::Record;
+using records::Value;
+using records::ValueType;
+
+namespace {
+
+constexpr std::size_t kRecordsAShare = 4096;
+constexpr std::size_t kTextsAShare = 512;
+constexpr std::size_t kMostKept = 200;  // readings of one text under one rule
+constexpr Field kCodeFieldNames[] = {"code"_f, "code-seen"_f, "date-code"_f, "registered"_f};
+
+// What is read once: a text by those rules of one maker that read one field.
+struct TextKey {
+  std::string_view text;
+  RecordIndex maker;
+  CodeField on;
+  bool operator==(const TextKey&) const = default;
+};
+
+struct TextHash {
+  std::size_t operator()(const TextKey& key) const {
+    return std::hash<std::string_view>()(key.text) * 31 + key.maker * 0x9E3779B97F4A7C15ULL + static_cast<std::size_t>(key.on);
+  }
+};
+
+struct ReadText {
+  TextKey key;
+  std::vector<codes::Reading> readings;
+  std::vector<std::uint32_t> rules;  // the rule of each, rising
+  const std::string* unlike = nullptr;
+  bool more = false;
+};
+
+// A code as gathered: its place, and where its text is read.
+struct Found {
+  RecordIndex record;
+  CodeField field;
+  const Value* value;
+  RecordIndex maker;  // whose rules: kNoRecord for all
+};
+
+}  // namespace
+
+std::optional<CodeField> codeFieldOf(Field field) {
+  for (std::size_t i = 0; i < kCodeFields; ++i)
+    if (kCodeFieldNames[i] == field) return static_cast<CodeField>(i);
+  return std::nullopt;
+}
+
+std::size_t CodeOnRecord::possibleCount() const {
+  return static_cast<std::size_t>(std::count_if(readings.begin(), readings.end(), [](const CodeReading& one) { return one.possible; }));
+}
+
+const CodeReading* CodeOnRecord::only() const {
+  const CodeReading* found = nullptr;
+  for (const CodeReading& one : readings) {
+    if (!one.possible) continue;
+    if (found != nullptr) return nullptr;
+    found = &one;
+  }
+  return more ? nullptr : found;
+}
+
+RecordIndex CodeState::treatmentOf(RecordIndex record) const {
+  const Record& one = collection[record];
+  if (one.kind == Kind::treatment) return record;
+  if (one.kind != Kind::specimen) return records::kNoRecord;
+  const Value* treatment = one.find("treatment"_f);
+  return treatment == nullptr ? records::kNoRecord : treatment->target();
+}
+
+RecordIndex CodeState::makerOf(RecordIndex record) const {
+  auto ofShape = [&](RecordIndex shape) {
+    const Value* maker = collection[shape].find("maker"_f);
+    return maker == nullptr ? records::kNoRecord : maker->target();
+  };
+  const Record& one = collection[record];
+  if (one.kind == Kind::shape) return ofShape(record);
+  const Value* shape = one.find("shape"_f);
+  if (shape == nullptr && one.kind == Kind::specimen) {
+    const RecordIndex treatment = treatmentOf(record);
+    if (treatment != records::kNoRecord) shape = collection[treatment].find("shape"_f);
+  }
+  if (shape == nullptr) return records::kNoRecord;
+  RecordIndex maker = records::kNoRecord;
+  for (const Value& each : shape->each()) {
+    const RecordIndex next = each.target() == records::kNoRecord ? records::kNoRecord : ofShape(each.target());
+    if (next == records::kNoRecord || (maker != records::kNoRecord && next != maker)) return records::kNoRecord;
+    maker = next;
+  }
+  return maker;
+}
+
+Standing CodeState::standingOf(const CodeOnRecord& code) const {
+  Standing standing{code.record, treatmentOf(code.record), codeFieldOf(code.field).value_or(CodeField::code), code.value, true};
+  if (standing.field != CodeField::code) {
+    standing.booked = false;  // a piece may bear a later number of its treatment
+  } else if (const Value* codes = collection[code.record].find("code"_f)) {
+    standing.booked = codes->each().data() == code.value;
+  }
+  return standing;
+}
+
+const RuleGroup& CodeState::groupOf(RecordIndex record, CodeField field) const {
+  return rules.group(field == CodeField::registered ? records::kNoRecord : makerOf(record));
+}
+
+std::vector<std::uint32_t> CodeState::rulesFor(RecordIndex record, CodeField field) const {
+  const RuleGroup& group = groupOf(record, field);
+  std::vector<std::uint32_t> these = group.by[static_cast<std::size_t>(field)];
+  if (field == CodeField::codeSeen) {
+    const auto& booked = group.by[static_cast<std::size_t>(CodeField::code)];
+    these.insert(these.end(), booked.begin(), booked.end());
+    std::sort(these.begin(), these.end());
+  }
+  return these;
+}
+
+namespace {
+
+void gather(const CodeState& state, RecordIndex record, std::vector<Found>& out) {
+  const Record& one = state.collection[record];
+  if (carrierOf(one.kind) == kCarriers.size()) return;
+  std::optional<RecordIndex> maker;
+  const std::size_t before = out.size();
+  for (const records::Entry& entry : one.fields) {
+    if (!entry.known) continue;
+    const auto field = codeFieldOf(entry.field);
+    if (!field) continue;
+    for (const Value& value : entry.value.each()) {
+      if (value.type != ValueType::text || value.text.empty()) continue;
+      if (*field != CodeField::registered && !maker) maker = state.makerOf(record);
+      out.push_back({record, *field, &value, *field == CodeField::registered ? records::kNoRecord : *maker});
+    }
+  }
+  std::stable_sort(out.begin() + static_cast<std::ptrdiff_t>(before), out.end(), [](const Found& a, const Found& b) { return a.field < b.field; });
+}
+
+void readText(ReadText& text, const RuleBook& rules) {
+  for (std::uint32_t index : rules.group(text.key.maker).by[static_cast<std::size_t>(text.key.on)]) {
+    const CompiledRule& rule = rules[index];
+    if (rule.quick.mayFit(text.key.text)) {
+      codes::Readings found = rule.rule.read(text.key.text, kMostKept);
+      text.more |= found.more;
+      for (codes::Reading& reading : found.all) {
+        text.readings.push_back(std::move(reading));
+        text.rules.push_back(index);
+      }
+      if (found.notOfRule.empty()) continue;
+    }
+    // Few rules have such a list, and none of them is long.
+    if (!rule.rule.spec().unlike) continue;
+    for (const codes::UnlikeText& unlike : *rule.rule.spec().unlike)
+      if (text.unlike == nullptr && codes::foldedKey(unlike.text) == codes::foldedKey(text.key.text)) text.unlike = &unlike.because;
+  }
+  text.readings.shrink_to_fit();
+}
+
+// Which texts a code is read as: its own field's rules, and of a code seen on a piece also those of the treatments.
+struct Texts {
+  std::uint32_t own = UINT32_MAX;
+  std::uint32_t booked = UINT32_MAX;
+};
+
+class Reader {
+ public:
+  explicit Reader(CodeState& state) : state_(state) {}
+
+  void run() {
+    gatherAll();
+    findTexts();
+    inShares(texts_.size(), kTextsAShare, [&](std::size_t begin, std::size_t end, std::size_t) {
+      for (std::size_t i = begin; i < end; ++i) readText(texts_[i], state_.rules);
+    });
+    state_.kept.reserve(texts_.size());
+    for (ReadText& text : texts_) state_.kept.push_back(std::move(text.readings));
+    judgeAll();
+  }
+
+ private:
+  void gatherAll() {
+    const std::size_t count = state_.collection.size();
+    std::vector<std::vector<Found>> shares(sharesOf(count, kRecordsAShare));
+    inShares(count, kRecordsAShare, [&](std::size_t begin, std::size_t end, std::size_t share) {
+      for (std::size_t i = begin; i < end; ++i) gather(state_, static_cast<RecordIndex>(i), shares[share]);
+    });
+    for (std::vector<Found>& share : shares) {
+      found_.insert(found_.end(), share.begin(), share.end());
+      std::vector<Found>().swap(share);
+    }
+  }
+
+  std::uint32_t textOf(const Found& found, CodeField on) {
+    if (state_.rules.group(found.maker).by[static_cast<std::size_t>(on)].empty()) return UINT32_MAX;
+    const TextKey key{found.value->text, found.maker, on};
+    const auto [place, fresh] = byKey_.emplace(key, static_cast<std::uint32_t>(texts_.size()));
+    if (fresh) texts_.push_back({key, {}, {}, nullptr, false});
+    return place->second;
+  }
+
+  void findTexts() {
+    of_.reserve(found_.size());
+    byKey_.reserve(found_.size());
+    for (const Found& found : found_) {
+      Texts texts{textOf(found, found.field), UINT32_MAX};
+      if (found.field == CodeField::codeSeen) texts.booked = textOf(found, CodeField::code);
+      of_.push_back(texts);
+    }
+  }
+
+  void judgeAll() {
+    struct Judged {
+      std::vector<CodeReading> readings;
+      std::vector<std::uint32_t> counts;
+    };
+    std::vector<Judged> shares(sharesOf(found_.size(), kRecordsAShare));
+    state_.all.resize(found_.size());
+    inShares(found_.size(), kRecordsAShare, [&](std::size_t begin, std::size_t end, std::size_t share) {
+      Judged& judged = shares[share];
+      for (std::size_t i = begin; i < end; ++i) {
+        const std::size_t before = judged.readings.size();
+        judge(i, judged.readings);
+        judged.counts.push_back(static_cast<std::uint32_t>(judged.readings.size() - before));
+      }
+    });
+    std::size_t count = 0;
+    for (const Judged& share : shares) count += share.readings.size();
+    state_.readings.reserve(count);
+    std::size_t code = 0;
+    for (Judged& share : shares) {
+      const CodeReading* next = state_.readings.data() + state_.readings.size();
+      for (const CodeReading& reading : share.readings) state_.readings.push_back(reading);
+      for (std::uint32_t readings : share.counts) {
+        state_.all[code++].readings = std::span(next, readings);
+        next += readings;
+      }
+    }
+  }
+
+  void judge(std::size_t i, std::vector<CodeReading>& out) {
+    const Found& found = found_[i];
+    CodeOnRecord& code = state_.all[i];
+    code.record = found.record;
+    code.field = kCodeFieldNames[static_cast<std::size_t>(found.field)];
+    code.value = found.value;
+    const Standing standing = state_.standingOf(code);
+    bool any = false;
+    auto add = [&](std::uint32_t text, std::size_t reading) {
+      const CompiledRule& rule = state_.rules[texts_[text].rules[reading]];
+      const codes::Reading& read = state_.kept[text][reading];
+      const bool possible = state_.judge.possible(rule, read, standing);
+      any |= possible;
+      out.push_back(CodeReading{rule.shown, read, possible});
+    };
+    const Texts texts = of_[i];
+    std::size_t own = 0;
+    std::size_t booked = 0;
+    const std::size_t ownCount = texts.own == UINT32_MAX ? 0 : texts_[texts.own].rules.size();
+    const std::size_t bookedCount = texts.booked == UINT32_MAX ? 0 : texts_[texts.booked].rules.size();
+    while (own < ownCount || booked < bookedCount) {
+      const bool takeOwn = booked == bookedCount || (own < ownCount && texts_[texts.own].rules[own] < texts_[texts.booked].rules[booked]);
+      if (takeOwn) {
+        add(texts.own, own++);
+      } else {
+        add(texts.booked, booked++);
+      }
+    }
+    for (std::uint32_t text : {texts.own, texts.booked}) {
+      if (text == UINT32_MAX) continue;
+      code.applies = true;
+      code.more |= texts_[text].more;
+      if (code.unlike == nullptr) code.unlike = texts_[text].unlike;
+    }
+    // What could not be read of the rules or of the record may be what makes it possible.
+    const bool unsure = state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
+                        (standing.treatment != records::kNoRecord && state_.collection[standing.treatment].broken);
+    if (!any && unsure) code.applies = false;
+  }
+
+  CodeState& state_;
+  std::vector<Found> found_;
+  std::vector<Texts> of_;
+  std::vector<ReadText> texts_;
+  std::unordered_map<TextKey, std::uint32_t, TextHash> byKey_;
+};
+
+}  // namespace
+
+CodeReadings CodeReadings::read(const Chooser& chooser, diagnostics::Findings& findings) {
+  auto state = std::make_shared<CodeState>(chooser);
+  state->rules.compile(chooser.collection(), findings);
+  Reader(*state).run();
+  CodeReadings readings;
+  readings.state_ = std::move(state);
+  return readings;
+}
+
+std::span<const MakerRule> CodeReadings::rules() const { return state_ ? state_->rules.shown() : std::span<const MakerRule>(); }
+
+std::span<const CodeOnRecord> CodeReadings::all() const { return state_ ? std::span<const CodeOnRecord>(state_->all) : std::span<const CodeOnRecord>(); }
+
+std::span<const CodeOnRecord> CodeReadings::of(RecordIndex record) const {
+  const auto codes = all();
+  const auto [begin, end] = std::equal_range(codes.begin(), codes.end(), CodeOnRecord{.record = record, .value = nullptr, .readings = {}, .unlike = nullptr},
+                                             [](const CodeOnRecord& a, const CodeOnRecord& b) { return a.record < b.record; });
+  return {begin, end};
+}
+
+std::vector<Against> CodeReadings::against(const CodeOnRecord& code, const CodeReading& reading) const {
+  return state_->judge.against(state_->rules.of(*reading.rule), reading.reading, state_->standingOf(code));
+}
+
+std::vector<const MakerRule*> CodeReadings::rulesFor(RecordIndex record, Field field) const {
+  std::vector<const MakerRule*> rules;
+  const auto which = codeFieldOf(field);
+  if (!state_ || !which) return rules;
+  for (std::uint32_t index : state_->rulesFor(record, *which)) rules.push_back(state_->rules[index].shown);
+  return rules;
+}
+
+codes::Explanation CodeReadings::whyUnread(const CodeOnRecord& code, const MakerRule** rule) const {
+  const Standing standing = state_->standingOf(code);
+  std::vector<const MakerRule*> shown = rulesFor(code.record, code.field);
+  std::erase_if(shown, [&](const MakerRule* one) {
+    return std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) { return reading.rule == one; });
+  });
+  // Rules that hold for this record explain, if there are any.
+  const auto others = std::stable_partition(shown.begin(), shown.end(), [&](const MakerRule* one) {
+    return state_->judge.where(state_->rules.of(*one), standing) != Answer::no;
+  });
+  if (others != shown.begin()) shown.erase(others, shown.end());
+  std::vector<const codes::Rule*> rules;
+  for (const MakerRule* one : shown) rules.push_back(one->rule);
+  const codes::Rule* which = nullptr;
+  codes::Explanation told = codes::furthest(rules, code.value->text, &which);
+  const auto found = std::find(rules.begin(), rules.end(), which);
+  if (rule != nullptr && found != rules.end()) *rule = shown[static_cast<std::size_t>(found - rules.begin())];
+  return told;
+}
+
+RecordIndex CodeReadings::makerOf(RecordIndex record) const { return state_ ? state_->makerOf(record) : records::kNoRecord; }
+
+RecordIndex CodeReadings::treatmentOf(RecordIndex record) const { return state_ ? state_->treatmentOf(record) : records::kNoRecord; }
+
+}  // namespace saggar::choosing
