@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "base/text.h"
+#include "codes/part.h"
 
 namespace saggar::compose {
 
@@ -65,6 +66,13 @@ Inlines capitalised(Inlines words) {
     level = &first->children;
   }
   return words;
+}
+
+std::string countedInWords(std::size_t number, std::string_view one, std::string_view many) {
+  std::string figures = codes::numberWord(static_cast<std::int64_t>(number));
+  if (base::isDigit(figures[0]))
+    for (std::size_t i = figures.size(); i > 3; i -= 3) figures.insert(i - 3, ",");
+  return figures + ' ' + std::string(number == 1 ? one : many);
 }
 
 Inlines sentence(Inlines words) {

@@ -20,6 +20,9 @@ Inlines separated(std::vector<Inlines> parts, std::string_view between);
 std::string capitalised(std::string words);
 Inlines capitalised(Inlines words);
 
+// "three pieces", "1,204 pieces": small numbers in words.
+std::string countedInWords(std::size_t number, std::string_view one, std::string_view many);
+
 // Ends a sentence: a full stop, unless one of . ! ? stands there already.
 Inlines sentence(Inlines words);
 

@@ -1,107 +1,234 @@
 #include "compose/prose.h"
 
 #include "base/text.h"
+#include "compose/phrases.h"
+#include "document/address.h"
 #include "document/document.h"
 #include "linking/prose.h"
 #include "reading/text_map.h"
 
 namespace saggar::compose {
 
+using document::AddressKind;
 using document::BlockKind;
 using document::InlineKind;
-using document::text;
 
 namespace {
-
-void put(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
 
 bool isBlankText(const Inline& one) {
   return (one.kind == InlineKind::text && base::trimmed(one.text).empty()) || one.kind == InlineKind::softBreak;
 }
 
-Inlines referenceInWords(Inline& one, const Words& words, const Places* places, const Indexed& indexed) {
-  const std::string whole = one.text.substr(0, one.text.find('.'));
-  const auto target = words.materials().records.find(whole);
-  resolveInlines(one.children, words, places, indexed);
-  if (!target) return one.children.empty() ? Inlines{text(one.text)} : std::move(one.children);
-  if (one.children.empty()) return words.name(*target);
-  const auto place = places == nullptr ? std::nullopt : places->of(*target);
-  if (!place) return std::move(one.children);
-  return {document::link(std::move(one.children), *place)};
+// Most notes are a sentence or two without a sign that Markdown would make anything of: they need no parser.
+bool isPlain(std::string_view text) {
+  bool lineStart = true;
+  for (const char c : text) {
+    const bool letter = base::isLower(c) || base::isUpper(c) || (static_cast<unsigned char>(c) & 0x80) != 0;
+    if (lineStart && !letter && c != '\n') return false;
+    if (!letter && !base::isDigit(c) && std::string_view(" \n,.;()?'-").find(c) == std::string_view::npos) return false;
+    if (lineStart && c == '\n') return false;
+    lineStart = c == '\n';
+  }
+  return text.find("www.") == std::string_view::npos && text.find("\xE2\x98\x90") == std::string_view::npos && text.find("  ") == std::string_view::npos;
 }
 
-Inlines citationInWords(Inline& one, const Words& words) {
-  const auto source = words.materials().records.find(Kind::source, one.text);
-  Inlines out = source ? words.name(*source) : Inlines{text(one.text)};
-  if (!one.children.empty()) {
-    out.push_back(text(", "));
-    put(out, std::move(one.children));
+class Resolver {
+ public:
+  Resolver(const Words& words, const ProseSetting& setting) : words_(words), places_(words.places()), setting_(setting) {}
+
+  void inlines(Inlines& some) const {
+    Inlines out;
+    out.reserve(some.size());
+    for (std::size_t i = 0; i < some.size(); ++i) {
+      Inline& one = some[i];
+      switch (one.kind) {
+        case InlineKind::reference: add(out, reference(one)); break;
+        case InlineKind::citation: i = citations(some, i, out); break;
+        case InlineKind::index:
+          if (setting_.indexed) out.push_back(document::anchorAt(setting_.indexed(one.text.empty() ? document::plainText(one.children) : one.text)));
+          inlines(one.children);
+          add(out, std::move(one.children));
+          break;
+        case InlineKind::link: link(one, out); break;
+        case InlineKind::image: picture(one, out); break;
+        default:
+          inlines(one.children);
+          out.push_back(std::move(one));
+      }
+    }
+    some = std::move(out);
   }
-  return out;
-}
+
+  void blocks(Blocks& some) const {
+    for (Block& block : some) {
+      inlines(block.inlines);
+      for (document::Cell& head : block.table.head) inlines(head.inlines);
+      for (document::Row& row : block.table.rows)
+        for (document::Cell& one : row.cells) inlines(one.inlines);
+      if (block.kind == BlockKind::figure) figure(block);
+      blocks(block.blocks);
+    }
+  }
+
+ private:
+  // Keeps the pieces of a sentence apart: an author's words may hold signs that ours must not join.
+  static void add(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
+
+  Inlines reference(Inline& one) const {
+    const auto target = words_.materials().records.find(std::string_view(one.text).substr(0, one.text.find('.')));
+    inlines(one.children);
+    if (!target) return one.children.empty() ? Inlines{document::text(one.text)} : std::move(one.children);
+    return one.children.empty() ? words_.name(*target) : words_.linked(*target, std::move(one.children));
+  }
+
+  Inlines citation(Inline& one) const {
+    const auto source = words_.materials().records.find(Kind::source, one.text);
+    Inlines out = source ? words_.name(*source) : Inlines{document::text(one.text)};
+    if (!one.children.empty()) {
+      inlines(one.children);
+      put(out, ", ");
+      put(out, std::move(one.children));
+    }
+    return out;
+  }
+
+  // A run of citations from `i` on, as one note; gives the last inline that was used.
+  std::size_t citations(Inlines& some, std::size_t i, Inlines& out) const {
+    while (!out.empty() && isBlankText(out.back())) out.pop_back();
+    if (!out.empty() && out.back().kind == InlineKind::text) {
+      std::string& last = out.back().text;
+      last.erase(last.find_last_not_of(" \t\n") + 1);
+    }
+    Inlines note;
+    put(note, out.empty() ? "(" : " (");
+    std::string_view before = some[i].text;
+    put(note, citation(some[i]));
+    std::size_t next = i + 1;
+    while (next < some.size()) {
+      std::size_t after = next;
+      while (after < some.size() && isBlankText(some[after])) ++after;
+      if (after >= some.size() || some[after].kind != InlineKind::citation) break;
+      Inline& one = some[after];
+      if (one.text == before && !one.children.empty()) {  // two places in one source name it once
+        inlines(one.children);
+        put(note, " and ");
+        put(note, std::move(one.children));
+      } else {
+        put(note, "; ");
+        put(note, citation(one));
+      }
+      before = one.text;
+      next = after + 1;
+    }
+    put(note, ")");
+    add(out, std::move(note));
+    return next - 1;
+  }
+
+  void link(Inline& one, Inlines& out) const {
+    inlines(one.children);
+    if (document::addressKind(one.target.address) != AddressKind::relative || one.target.address.empty()) {
+      out.push_back(std::move(one));
+      return;
+    }
+    std::optional<Target> target;
+    const auto found = places_ == nullptr ? std::nullopt : places_->resolve(setting_.path, one.target.address);
+    if (found && found->chapter != SIZE_MAX) {
+      target = Target{.file = places_->chapters()[found->chapter].file, .anchor = {}, .address = {}};
+      if (!found->heading.empty() && places_->isLinked(found->chapter, found->heading)) target->anchor = found->heading;
+    } else if (found && found->record != records::kNoRecord) {
+      target = places_->of(found->record);
+    }
+    if (!target) return add(out, std::move(one.children));
+    one.target = std::move(*target);
+    one.text.clear();
+    out.push_back(std::move(one));
+  }
+
+  // True if the address is a picture of the guide, which is now told of and addressed from the guide's folder.
+  bool shown(Target& target) const {
+    if (document::addressKind(target.address) != AddressKind::relative) return true;
+    const std::string path = picturePath(setting_.path, target.address);
+    if (path.empty() || !setting_.picture) return false;
+    setting_.picture(path);
+    target.address = path;
+    return true;
+  }
+
+  void picture(Inline& one, Inlines& out) const {
+    if (shown(one.target)) {
+      out.push_back(std::move(one));
+    } else if (!one.text.empty()) {
+      out.push_back(document::text(one.text));
+    }
+  }
+
+  void figure(Block& block) const {
+    if (shown(block.target)) return;
+    if (block.inlines.empty() && !block.text.empty()) block.inlines.push_back(document::text(block.text));
+    block.kind = BlockKind::paragraph;
+    block.text.clear();
+    block.target = {};
+  }
+
+  const Words& words_;
+  const Places* places_;
+  const ProseSetting& setting_;
+};
 
 }  // namespace
 
-void resolveInlines(Inlines& inlines, const Words& words, const Places* places, const Indexed& indexed) {
-  Inlines out;
-  out.reserve(inlines.size());
-  for (std::size_t i = 0; i < inlines.size(); ++i) {
-    Inline& one = inlines[i];
-    switch (one.kind) {
-      case InlineKind::reference: put(out, referenceInWords(one, words, places, indexed)); break;
-      case InlineKind::citation: {
-        while (!out.empty() && isBlankText(out.back())) out.pop_back();
-        if (!out.empty() && out.back().kind == InlineKind::text) {
-          const std::string_view kept = base::trimmed(out.back().text);
-          out.back().text.resize(static_cast<std::size_t>(kept.data() + kept.size() - out.back().text.data()));
-        }
-        out.push_back(text(out.empty() ? "(" : " ("));
-        put(out, citationInWords(one, words));
-        // Two in a row share one pair of brackets.
-        std::size_t next = i + 1;
-        while (next < inlines.size()) {
-          std::size_t after = next;
-          while (after < inlines.size() && isBlankText(inlines[after])) ++after;
-          if (after >= inlines.size() || inlines[after].kind != InlineKind::citation) break;
-          out.push_back(text("; "));
-          put(out, citationInWords(inlines[after], words));
-          next = after + 1;
-        }
-        i = next - 1;
-        out.push_back(text(")"));
-        break;
-      }
-      case InlineKind::index: {
-        std::string heading = one.text.empty() ? document::plainText(one.children) : one.text;
-        resolveInlines(one.children, words, places, indexed);
-        if (indexed) out.push_back(document::anchorAt(indexed(heading)));
-        put(out, std::move(one.children));
-        break;
-      }
-      default:
-        resolveInlines(one.children, words, places, indexed);
-        out.push_back(std::move(one));
+std::string picturePath(std::string_view proseFile, std::string_view address) {
+  std::vector<std::string_view> parts;
+  const std::size_t slash = proseFile.rfind('/');
+  if (slash != std::string_view::npos) parts = base::split(proseFile.substr(0, slash), '/');
+  for (std::string_view part : base::split(address.substr(0, address.find_first_of("#?")), '/')) {
+    if (part.empty() || part == ".") continue;
+    if (part != "..") {
+      parts.push_back(part);
+    } else if (parts.empty()) {
+      return {};
+    } else {
+      parts.pop_back();
     }
   }
-  inlines = std::move(out);
+  // Pictures stand in images/ of the guide's folder, from wherever an author points to them.
+  while (parts.size() > 1 && parts[0] == "prose") parts.erase(parts.begin());
+  std::vector<std::string> owned(parts.begin(), parts.end());
+  return owned.size() > 1 && owned[0] == "images" ? base::joined(owned, "/") : std::string();
 }
 
-void resolveBlocks(Blocks& blocks, const Words& words, const Places* places, const Indexed& indexed) {
-  for (Block& block : blocks) {
-    resolveInlines(block.inlines, words, places, indexed);
-    for (document::Cell& head : block.table.head) resolveInlines(head.inlines, words, places, indexed);
-    for (document::Row& row : block.table.rows)
-      for (document::Cell& one : row.cells) resolveInlines(one.inlines, words, places, indexed);
-    resolveBlocks(block.blocks, words, places, indexed);
+void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting) { Resolver(words, setting).inlines(inlines); }
+void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting) { Resolver(words, setting).blocks(blocks); }
+
+Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value) {
+  const std::string_view trimmed = base::trimmed(value.text);
+  if (isPlain(trimmed)) {
+    std::string text(trimmed);
+    for (char& c : text)
+      if (c == '\n') c = ' ';
+    return {document::paragraph({document::text(std::move(text))})};
   }
-}
-
-Blocks resolvedProse(const Words& words, const Places* places, const PublishedRecord& owner, const records::Value& value) {
   const reading::YamlTextMap map(words.materials().records.sources().text(owner.span().file), owner.span(value.place), value.text);
   Blocks blocks = linking::parseProse(value.text, map).blocks;
   std::erase_if(blocks, [](const Block& block) { return block.kind == BlockKind::query; });
-  resolveBlocks(blocks, words, places);
+  resolveBlocks(blocks, words);
   return blocks;
+}
+
+Blocks Words::prose(const PublishedRecord& owner, const records::Value& value) const { return resolvedProse(*this, owner, value); }
+
+Inlines Words::proseLine(const PublishedRecord& owner, const records::Value& value) const {
+  Inlines out;
+  for (Block& block : resolvedProse(*this, owner, value)) {
+    if (!out.empty()) put(out, " ");
+    if (block.inlines.empty()) {
+      put(out, document::plainText(Blocks{std::move(block)}));
+    } else {
+      put(out, std::move(block.inlines));
+    }
+  }
+  return out;
 }
 
 }  // namespace saggar::compose

@@ -3,17 +3,29 @@
 
 #include "compose/words.h"
 
-// Prose with its links resolved: references become names and links, citations bracketed notes.
+// Prose with its links resolved: references become names and links, citations bracketed notes, links between files of
+// prose links between chapters.
 namespace saggar::compose {
 
-// The Markdown of a record's field, resolved. Queries (blocks) in it are left out: they belong into prose files.
-Blocks resolvedProse(const Words& words, const Places* places, const PublishedRecord& owner, const records::Value& value);
+// Where prose stands, for what in it depends on that.
+struct ProseSetting {
+  std::string_view path;  // the file it stands in; empty for a record's field
+  std::function<std::string(const std::string& heading)> indexed;  // gives the anchor to put at an index entry
+  std::function<void(const std::string& path)> picture;            // told of each picture file that is shown
+};
 
-// Resolves references, citations and index entries in place. A run of citations becomes one bracketed note:
-// " (Decoration Books 2-6, vol. 3; Price List No. 9, p. 2)". An index entry keeps its words and hands its heading and
-// a fresh anchor to `indexed`, if that is set.
-using Indexed = std::function<std::string(const std::string& heading)>;  // gives the anchor to put there
-void resolveInlines(Inlines& inlines, const Words& words, const Places* places, const Indexed& indexed = {});
-void resolveBlocks(Blocks& blocks, const Words& words, const Places* places, const Indexed& indexed = {});
+// The Markdown of a record's field, resolved. Queries (blocks) in it are left out: they belong into prose files.
+Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value);
+
+// Resolves in place.
+// - A reference is the record's name or the author's words, linked where the record is described.
+// - A run of citations becomes one bracketed note: " (Decoration Books 2-6, vol. 3; Price List No. 9, p. 2)".
+// - An index entry keeps its words.
+// - A relative link leads to a chapter; one that leads nowhere leaves its words.
+void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting = {});
+void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting = {});
+
+// A picture's path as prose gives it, from the guide's folder; empty if it leads out of it.
+std::string picturePath(std::string_view proseFile, std::string_view address);
 
 }  // namespace saggar::compose

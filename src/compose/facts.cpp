@@ -1,0 +1,173 @@
+#include "compose/facts.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace saggar::compose {
+
+using records::Entry;
+using records::Field;
+using records::FieldSpec;
+using records::FieldType;
+using records::Value;
+using records::ValueType;
+
+namespace {
+
+struct Label {
+  Field field;
+  std::string_view label;
+};
+
+constexpr Label kLabels[] = {
+    {"active"_f, "Traded"},
+    {"actual"_f, "Measures"},
+    {"artist"_f, "Drawn by"},
+    {"carries"_f, "Stands with a code"},
+    {"code"_f, "Number"},
+    {"code-seen"_f, "Number on it"},
+    {"continues"_f, "Continues"},
+    {"date-code"_f, "Date code"},
+    {"decorated-by"_f, "Decorated by"},
+    {"for"_f, "Made for"},
+    {"forms"_f, "Pieces"},
+    {"introduced"_f, "First offered"},
+    {"look"_f, "Look"},
+    {"made"_f, "Made"},
+    {"made-in"_f, "Made in"},
+    {"maker"_f, "Maker"},
+    {"measured"_f, "Measured"},
+    {"met"_f, "Met with"},
+    {"method"_f, "How it was put on"},
+    {"modeller"_f, "Modelled by"},
+    {"named-by"_f, "Name given by"},
+    {"nominal"_f, "List size"},
+    {"parts"_f, "Consists of"},
+    {"prefix"_f, "Prefix in codes"},
+    {"reads"_f, "Reads"},
+    {"registered"_f, "Registered as"},
+    {"resembles"_f, "Taken for"},
+    {"see"_f, "See also"},
+    {"shapes"_f, "Seen on"},
+    {"shows"_f, "Shows"},
+    {"supplier-number"_f, "Supplier's number"},
+    {"took-over"_f, "Took over"},
+    {"ware"_f, "Ware"},
+    {"withdrawn"_f, "Last offered"},
+    {"works"_f, "Works"},
+};
+
+// Said elsewhere in an entry, or of no use to a reader.
+constexpr Field kElsewhere[] = {"name"_f, "title"_f, "also"_f, "note"_f, "more"_f, "photo"_f, "after"_f, "before"_f, "codes"_f};
+
+Inlines relationInWords(const Page& page, const Value& value) {
+  std::vector<Inlines> parts;
+  for (const Value& one : value.each()) {
+    const Value* event = one.find("event"_f);
+    if (event == nullptr || event->target() == records::kNoRecord) continue;
+    Inlines part = page.words().name(event->target());
+    if (const Value* within = one.find("within"_f)) put(part, " (within " + std::string(within->text) + ")");
+    if (const Value* least = one.find("at-least"_f)) put(part, " (at least " + std::string(least->text) + ")");
+    parts.push_back(std::move(part));
+  }
+  return listed(std::move(parts));
+}
+
+}  // namespace
+
+std::string labelOf(Kind kind, Field field) {
+  if (kind == Kind::motif && field == "introduced"_f) return "First used";
+  if (kind == Kind::motif && field == "withdrawn"_f) return "Last used";
+  if (kind == Kind::mark && field == "look"_f) return "Look";
+  if (kind == Kind::treatment && field == "look"_f) return "Lines and glaze";
+  for (const Label& one : kLabels)
+    if (one.field == field) return std::string(one.label);
+  std::string label(field.name());
+  std::replace(label.begin(), label.end(), '-', ' ');
+  return capitalised(std::move(label));
+}
+
+Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value, const FieldSpec* spec) {
+  Inlines out = page.words().value(&value, spec, record);
+  Inlines evidence = page.words().ownEvidence(value);
+  if (!evidence.empty()) {
+    put(out, " (");
+    put(out, std::move(evidence));
+    put(out, ")");
+  }
+  if (value.evidence != nullptr && value.evidence->note != nullptr) {
+    put(out, ". ");
+    put(out, page.words().proseLine(record, *value.evidence->note));
+  }
+  return out;
+}
+
+Blocks fact(const Page& page, const PublishedRecord& record, Field field, std::string_view label) {
+  const std::string words = label.empty() ? labelOf(record.kind(), field) : std::string(label);
+  const Value* value = record.find(field);
+  if (value == nullptr) return labelled(words, {document::text("not recorded")});
+  return labelled(words, valueWithEvidence(page, record, *value, records::specOf(record.kind(), field)));
+}
+
+std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::initializer_list<Field> but) {
+  std::vector<Blocks> items;
+  const Value* more = nullptr;
+  for (const FieldSpec* spec : records::fieldsOf(record.kind())) {
+    const Field field = spec->field;
+    if (std::find(but.begin(), but.end(), field) != but.end()) continue;
+    const Value* value = record.find(field);
+    if (value == nullptr) continue;
+    if (field == "more"_f) more = value;
+    if (field == "after"_f || field == "before"_f) items.push_back(labelled(field == "after"_f ? "Came after" : "Came before", relationInWords(page, *value)));
+    if (std::find(std::begin(kElsewhere), std::end(kElsewhere), field) != std::end(kElsewhere)) continue;
+    items.push_back(fact(page, record, field));
+  }
+  if (more != nullptr && std::find(but.begin(), but.end(), "more"_f) == but.end())
+    for (const Entry& entry : more->entries())
+      items.push_back(labelled(entry.key, valueWithEvidence(page, record, entry.value, nullptr)));
+  return items;
+}
+
+std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record) {
+  const records::Evidence* own = record.evidence();
+  if (own != nullptr && (!own->cite.empty() || !own->judged.empty())) return labelled("Sources", page.words().rowEvidence(record));
+  const auto fields = record.fields();
+  const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) { return !page.words().ownEvidence(entry->value).empty(); });
+  if (any) return std::nullopt;
+  return labelled("Sources", {document::text("no source recorded")});
+}
+
+std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record) {
+  const Value* also = record.find("also"_f);
+  if (also == nullptr || !also->said()) return std::nullopt;
+  std::vector<Inlines> names;
+  for (const Value& one : also->each()) {
+    const Value* name = one.find("name"_f);
+    if (name == nullptr || !name->said()) continue;
+    Inlines part;
+    put(part, name->text);
+    std::vector<Inlines> notes;
+    if (const Value* by = one.find("by"_f); by != nullptr && by->said()) {
+      const bool slip = by->text == "misreading" || by->text == "misheard";
+      notes.push_back({document::text(slip ? (by->text == "misreading" ? "a misreading" : "misheard") : by->text == "author" ? "the author's name for it" : by->text == "collectors" ? "among collectors" : "so the " + std::string(by->text))});
+    }
+    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) notes.push_back(std::move(evidence));
+    if (!notes.empty()) {
+      put(part, " (");
+      put(part, separated(std::move(notes), "; "));
+      put(part, ")");
+    }
+    names.push_back(std::move(part));
+  }
+  if (names.empty()) return std::nullopt;
+  return labelled("Also called", separated(std::move(names), "; "));
+}
+
+Blocks noteOf(const Page& page, const PublishedRecord& record) {
+  const Value* note = record.find("note"_f);
+  if (note == nullptr || !note->said()) return {};
+  return page.words().prose(record, *note);
+}
+
+}  // namespace saggar::compose

@@ -1,0 +1,272 @@
+#include "compose/index.h"
+
+#include <algorithm>
+#include <map>
+#include <unordered_map>
+
+#include "base/text.h"
+#include "compose/collation.h"
+
+// The order is that of collation.h. A heading is listed once, whoever gave it: the record of a person and the words that
+// an author marked meet under "Quoyne, Ismerelda". The place where a thing is described comes first and in bold, then the
+// chapters whose prose speaks of it; another name leads by "see" to the name that is used.
+namespace saggar::compose {
+
+using choosing::codeBefore;
+using document::text;
+using records::Value;
+
+namespace {
+
+struct Locator {
+  Target target;
+  std::size_t chapter = 0;
+  bool main = false;
+};
+
+struct Heading {
+  std::string words;
+  std::string gloss;  // tells two headings of the same words apart
+  std::vector<Locator> locators;
+  std::vector<std::pair<RecordIndex, std::string>> see;
+};
+
+constexpr std::size_t kMostChapters = 6;
+
+// "Quoyne, Ismerelda": the last word first. A name that is one word, or has a comma already, stays.
+std::string inverted(const std::string& name) {
+  const std::size_t blank = name.rfind(' ');
+  if (blank == std::string::npos || name.find(',') != std::string::npos) return name;
+  return name.substr(blank + 1) + ", " + name.substr(0, blank);
+}
+
+class Index {
+ public:
+  explicit Index(Page& page) : page_(page), collation_(page.records().settings().language) {}
+
+  Blocks compose() {
+    gatherMentions();
+    for (Kind kind : {Kind::maker, Kind::person, Kind::shape, Kind::motif, Kind::form, Kind::mark, Kind::set, Kind::term, Kind::question})
+      for (RecordIndex record : page_.records().ofKind(kind)) take(record);
+    for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) takeOtherNames(treatment);
+    for (const MarkedEntry& one : page_.book().marked) {
+      const Chapter& chapter = chapters()[one.chapter];
+      heading(one.heading).locators.push_back({{.file = chapter.file, .anchor = one.anchor, .address = {}}, one.chapter, false});
+    }
+    Blocks out{document::heading(1, {text(page_.chapter().title)})};
+    numbers(out);
+    letters(out);
+    if (out.size() == 1) out.push_back(document::paragraph({text("None recorded.")}));
+    return out;
+  }
+
+ private:
+  const std::vector<Chapter>& chapters() const { return page_.book().places().chapters(); }
+
+  // Which chapters' prose speaks of a record.
+  void gatherMentions() {
+    const auto& files = page_.records().prose();
+    std::vector<std::size_t> chapterOf(files.size(), SIZE_MAX);
+    for (std::size_t i = 0; i < files.size(); ++i)
+      if (const auto target = page_.book().places().resolve(files[i].path, "#")) chapterOf[i] = target->chapter;
+    for (const linking::Mention& mention : page_.records().mentions()) {
+      if (mention.from != records::kNoRecord || mention.prose >= files.size() || chapterOf[mention.prose] == SIZE_MAX) continue;
+      std::vector<std::size_t>& known = mentioned_[mention.target];
+      if (std::find(known.begin(), known.end(), chapterOf[mention.prose]) == known.end()) known.push_back(chapterOf[mention.prose]);
+    }
+  }
+
+  Heading& heading(const std::string& words, const std::string& gloss = {}) {
+    Heading& found = headings_[words + '\n' + gloss];
+    found.words = words;
+    found.gloss = gloss;
+    return found;
+  }
+
+  void take(RecordIndex record) {
+    const PublishedRecord one = page_.record(record);
+    if (one.kind() == Kind::question && one.text("name"_f).empty()) return;
+    std::string name = page_.words().plainName(record);
+    if (one.kind() == Kind::person) name = inverted(name);
+    if (one.kind() != Kind::form && one.kind() != Kind::term) name = capitalised(std::move(name));
+    const auto place = page_.book().places().of(record);
+    const auto home = page_.book().places().chapterOf(record);
+    if (!place || !home) return;
+    std::vector<std::string> names{name};
+    if (one.kind() == Kind::term && name.find(", ") != std::string::npos) {  // "decal, decalcomania" stands under both
+      names.clear();
+      for (std::string_view part : base::split(name, ',')) names.emplace_back(base::trimmed(part));
+    }
+    for (const std::string& own : names) {
+      Heading* entry = &heading(own);
+      const bool taken = std::any_of(entry->locators.begin(), entry->locators.end(), [](const Locator& locator) { return locator.main; });
+      if (taken) entry = &heading(own, glossOf(one));
+      entry->locators.insert(entry->locators.begin(), {*place, *home, true});
+      for (std::size_t chapter : mentionedIn(record))
+        if (chapter != *home) entry->locators.push_back({{.file = chapters()[chapter].file, .anchor = {}, .address = {}}, chapter, false});
+    }
+    takeOtherNames(record);
+    if (const Value* works = one.find("works"_f); works != nullptr && works->said())
+      for (const Value& each : works->each())
+        if (const Value* worksName = each.find("name"_f); worksName != nullptr && worksName->said())
+          heading(std::string(worksName->text)).locators.insert(heading(std::string(worksName->text)).locators.begin(), {*place, *home, true});
+  }
+
+  void takeOtherNames(RecordIndex record) {
+    const PublishedRecord one = page_.record(record);
+    const Value* also = one.find("also"_f);
+    if (also == nullptr || !also->said()) return;
+    for (const Value& each : also->each()) {
+      const Value* name = each.find("name"_f);
+      if (name == nullptr || !name->said()) continue;
+      std::string own = page_.words().plainName(record);
+      if (one.kind() == Kind::person) own = inverted(own);
+      heading(std::string(name->text)).see.emplace_back(record, std::move(own));
+    }
+  }
+
+  std::string glossOf(const PublishedRecord& record) const {
+    switch (record.kind()) {
+      case Kind::form: return "piece";
+      case Kind::term: return "word";
+      default: return std::string(name(record.kind()));
+    }
+  }
+
+  const std::vector<std::size_t>& mentionedIn(RecordIndex record) const {
+    static const std::vector<std::size_t> kNone;
+    const auto found = mentioned_.find(record);
+    return found == mentioned_.end() ? kNone : found->second;
+  }
+
+  Inlines line(const Heading& one) const {
+    Inlines out;
+    put(out, one.words);
+    if (!one.gloss.empty()) put(out, " (" + one.gloss + ")");
+    std::vector<Inlines> places;
+    std::vector<std::size_t> shown;
+    std::size_t left = 0;
+    for (const Locator& locator : one.locators) {
+      const bool again = std::find(shown.begin(), shown.end(), locator.chapter) != shown.end();
+      if (again && locator.target.anchor.empty()) continue;
+      if (!locator.main && shown.size() > kMostChapters) {
+        ++left;
+        continue;
+      }
+      shown.push_back(locator.chapter);
+      Inlines link{document::link({text(chapters()[locator.chapter].title)}, locator.target)};
+      places.push_back(locator.main ? Inlines{document::strong(std::move(link))} : std::move(link));
+    }
+    if (left != 0) places.push_back({text("and " + countedInWords(left, "place more", "places more"))});
+    if (!places.empty()) {
+      put(out, ": ");
+      put(out, separated(std::move(places), "; "));
+    }
+    std::vector<std::string> said;
+    for (const auto& [record, name] : one.see) {
+      if (std::find(said.begin(), said.end(), name) != said.end()) continue;
+      put(out, said.empty() && one.locators.empty() ? ", " : "; ");
+      out.push_back(document::emphasis({text(one.locators.empty() ? "see" : "see also")}));
+      put(out, " ");
+      put(out, page_.words().linked(record, {text(name)}));
+      said.push_back(name);
+    }
+    return out;
+  }
+
+  void letters(Blocks& out) const {
+    std::vector<std::pair<std::string, const Heading*>> sorted;
+    sorted.reserve(headings_.size());
+    for (const auto& [key, one] : headings_) sorted.emplace_back(collation_.key(one.words), &one);
+    std::sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return std::pair(a.first, a.second->gloss) < std::pair(b.first, b.second->gloss); });
+    std::string letter;
+    std::vector<Blocks> items;
+    auto flush = [&] {
+      if (items.empty()) return;
+      out.push_back(document::heading(2, {text(letter)}));
+      out.push_back(document::list(std::move(items)));
+      items.clear();
+    };
+    for (const auto& [key, one] : sorted) {
+      std::string own = collation_.letter(one->words);
+      if (own != letter) {
+        flush();
+        letter = std::move(own);
+      }
+      items.push_back(item(line(*one)));
+    }
+    flush();
+  }
+
+  // Every number, under its prefix.
+  void numbers(Blocks& out) const {
+    struct Number {
+      std::string_view code;
+      RecordIndex record;
+    };
+    std::vector<Number> all;
+    for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) {
+      const Value* code = page_.record(treatment).find("code"_f);
+      if (code == nullptr || !code->said()) continue;
+      for (const Value& each : code->each())
+        if (each.type == records::ValueType::text) all.push_back({each.text, treatment});
+    }
+    if (all.empty()) return;
+    std::stable_sort(all.begin(), all.end(), [](const Number& a, const Number& b) { return codeBefore(a.code, b.code); });
+    auto prefixOf = [](std::string_view code) {
+      std::size_t end = 0;
+      while (end < code.size() && !base::isDigit(code[end]) && code[end] != '-' && code[end] != ' ' && code[end] != '/') ++end;
+      return code.substr(0, end);
+    };
+    out.push_back(document::heading(2, {text("Numbers")}));
+    std::vector<Blocks> items;
+    std::string_view prefix;
+    auto flush = [&] {
+      if (items.empty()) return;
+      out.push_back(document::paragraph({document::strong({text(prefix.empty() ? std::string("Without a prefix") : std::string(prefix))})}));
+      out.push_back(document::list(std::move(items)));
+      items.clear();
+    };
+    for (std::size_t i = 0; i < all.size();) {
+      std::size_t end = i + 1;
+      while (end < all.size() && all[end].code == all[i].code) ++end;
+      if (prefixOf(all[i].code) != prefix) {
+        flush();
+        prefix = prefixOf(all[i].code);
+      }
+      Inlines words;
+      put(words, all[i].code);
+      put(words, ", ");
+      std::vector<Inlines> holders;
+      for (; i < end; ++i) holders.push_back(page_.words().linked(all[i].record, {text(whatOf(all[i].record))}));
+      put(words, separated(std::move(holders), "; "));
+      items.push_back(item(std::move(words)));
+    }
+    flush();
+  }
+
+  // "Copper Pantry on Jessamount"
+  std::string whatOf(RecordIndex treatment) const {
+    const PublishedRecord record = page_.record(treatment);
+    if (const std::string_view own = record.text("name"_f); !own.empty()) return std::string(own);
+    const Value* motif = record.find("motif"_f);
+    const Value* shape = record.find("shape"_f);
+    std::string words = motif == nullptr                                ? "motif not recorded"
+                        : motif->type == records::ValueType::none       ? "no motif"
+                        : motif->target() != records::kNoRecord         ? page_.words().plainName(motif->target())
+                                                                        : "motif not known";
+    if (shape != nullptr && shape->said()) words += " on " + page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
+    return words;
+  }
+
+  Page& page_;
+  Collation collation_;
+  std::map<std::string, Heading> headings_;
+  std::unordered_map<RecordIndex, std::vector<std::size_t>> mentioned_;
+};
+
+}  // namespace
+
+Blocks indexChapter(Page& page) { return Index(page).compose(); }
+
+}  // namespace saggar::compose

@@ -1,0 +1,223 @@
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "base/text.h"
+#include "compose/lists.h"
+
+// What is not known; dates in order; what sets records apart, as far as it is on record.
+namespace saggar::compose {
+
+using choosing::Chosen;
+using document::text;
+using records::Entry;
+using records::Field;
+using records::Value;
+using records::ValueType;
+
+namespace {
+
+// What a guide would want to have of each kind: a field of these that is left out is a gap too.
+struct Wanted {
+  Kind kind;
+  Field field;
+};
+constexpr Wanted kWanted[] = {
+    {Kind::shape, "maker"_f},          {Kind::shape, "modeller"_f},  {Kind::shape, "introduced"_f},     {Kind::shape, "withdrawn"_f},
+    {Kind::motif, "supplier"_f},       {Kind::motif, "supplier-number"_f}, {Kind::motif, "introduced"_f}, {Kind::motif, "withdrawn"_f},
+    {Kind::treatment, "motif"_f},      {Kind::treatment, "code"_f},  {Kind::treatment, "introduced"_f}, {Kind::treatment, "withdrawn"_f},
+    {Kind::treatment, "forms"_f},      {Kind::mark, "used"_f},       {Kind::mark, "shapes"_f},          {Kind::form, "actual"_f},
+    {Kind::form, "nominal"_f},         {Kind::set, "offered"_f},
+};
+
+std::string kindInWords(Kind kind) {
+  switch (kind) {
+    case Kind::treatment: return "decoration";
+    case Kind::form: return "piece";
+    default: return std::string(name(kind));
+  }
+}
+
+std::string fieldInWords(Kind kind, Field field) {
+  if (field == "introduced"_f) return "the first year";
+  if (field == "withdrawn"_f) return "the last year";
+  if (field == "code"_f) return "the number";
+  if (field == "forms"_f) return "the pieces";
+  if (field == "used"_f) return "the years of use";
+  if (field == "shapes"_f) return "the shapes it stands on";
+  if (field == "actual"_f) return "the real size";
+  if (field == "nominal"_f) return "the size in lists";
+  std::string label = labelOf(kind, field);
+  if (field == "modeller"_f) label = "modeller";
+  if (!label.empty() && base::isUpper(label[0])) label[0] = static_cast<char>(label[0] - 'A' + 'a');
+  return "the " + label;
+}
+
+struct Gaps {
+  std::vector<RecordIndex> unknown;
+  std::vector<RecordIndex> unrecorded;
+};
+
+bool isUnknown(const Value& value) {
+  if (value.type == ValueType::unknown) return true;
+  const auto each = value.each();
+  return value.type == ValueType::list && std::any_of(each.begin(), each.end(), [](const Value& one) { return one.type == ValueType::unknown; });
+}
+
+}  // namespace
+
+Blocks helpWantedList(Page& page, const Listing& listing) {
+  std::map<std::pair<Kind, std::string>, Gaps> gaps;
+  for (const Chosen& one : listing.chosen) {
+    const PublishedRecord record = page.record(one.record);
+    page.uses(one.record);
+    for (const Entry* entry : record.fields()) {
+      if (isUnknown(entry->value)) gaps[{record.kind(), fieldInWords(record.kind(), entry->field)}].unknown.push_back(one.record);
+      if (entry->field != "look"_f) continue;
+      for (const Entry& feature : entry->value.entries())
+        if (isUnknown(feature.value))
+          gaps[{record.kind(), "the " + (feature.feature == records::kNoRecord ? std::string(feature.key) : page.words().plainFeature(feature.feature))}].unknown.push_back(one.record);
+    }
+    for (const Wanted& wanted : kWanted)
+      if (wanted.kind == record.kind() && record.find(wanted.field) == nullptr) gaps[{wanted.kind, fieldInWords(wanted.kind, wanted.field)}].unrecorded.push_back(one.record);
+  }
+  std::vector<Blocks> unknown;
+  std::vector<Blocks> unrecorded;
+  for (const auto& [key, gap] : gaps) {
+    const auto& [kind, field] = key;
+    auto line = [&, kindOf = kind, what = field](const std::vector<RecordIndex>& records) {
+      return labelled(capitalised(what + " of a " + kindInWords(kindOf)), sentence(namesOf(page, records, 24)));
+    };
+    if (!gap.unknown.empty()) unknown.push_back(line(gap.unknown));
+    if (!gap.unrecorded.empty()) unrecorded.push_back(line(gap.unrecorded));
+  }
+  std::vector<Blocks> unread;
+  for (RecordIndex specimen : page.records().ofKind(Kind::specimen)) {
+    for (const choosing::CodeOnRecord& code : page.words().materials().codes.of(specimen)) {
+      if (!code.applies || code.possibleCount() != 0 || code.value == nullptr || code.unlike != nullptr) continue;
+      Inlines words{text(std::string(code.value->text) + ", on ")};
+      put(words, page.words().name(specimen));
+      unread.push_back(item(sentence(std::move(words))));
+      if (unread.size() == 50) break;
+    }
+    if (unread.size() == 50) break;
+  }
+  std::vector<Inlines> questions;
+  for (RecordIndex question : page.records().ofKind(Kind::question))
+    if (page.record(question).text("status"_f) != "settled") questions.push_back(page.words().name(question));
+  Blocks out;
+  auto part = [&](std::string_view title, std::vector<Blocks> items) {
+    if (items.empty()) return;
+    out.push_back(document::paragraph({document::strong({text(std::string(title))})}));
+    out.push_back(document::list(std::move(items)));
+  };
+  part("Looked for, and not known", std::move(unknown));
+  part("Not recorded so far", std::move(unrecorded));
+  part("Numbers and date codes that no rule reads", std::move(unread));
+  if (!questions.empty()) {
+    Inlines line;
+    put(line, "The open questions are set out with what would settle each: ");
+    put(line, sentence(separated(std::move(questions), "; ")));
+    out.push_back(document::paragraph(std::move(line)));
+  }
+  return out;
+}
+
+Blocks timelineList(Page& page, const Listing& listing) {
+  struct Event {
+    dates::Bounds bounds;
+    std::string when;
+    RecordIndex record;
+    std::string what;
+    const Value* value;
+  };
+  const dates::Options& options = page.records().settings().dates;
+  std::vector<Event> events;
+  std::size_t undated = 0;
+  constexpr std::pair<Field, std::string_view> kMoments[] = {
+      {"founded"_f, "founded"}, {"closed"_f, "closed"}, {"designed"_f, "designed"}, {"introduced"_f, "first offered"}, {"withdrawn"_f, "last offered"}};
+  constexpr std::pair<Field, std::string_view> kSpans[] = {{"active"_f, "traded"}, {"used"_f, "in use"}, {"offered"_f, "on offer"}};
+  for (const Chosen& one : listing.chosen) {
+    const PublishedRecord record = page.record(one.record);
+    bool any = false;
+    auto take = [&](Field field, std::string_view what) {
+      const Value* value = record.find(field);
+      if (value == nullptr || value->date() == nullptr) return;
+      any = true;
+      events.push_back({value->date()->plain(options), page.words().shortDate(value), one.record, std::string(what), value});
+    };
+    for (const auto& [field, what] : kMoments) take(field, record.kind() == Kind::motif && field == "introduced"_f ? "first used" : record.kind() == Kind::motif && field == "withdrawn"_f ? "last used" : what);
+    for (const auto& [field, what] : kSpans) take(field, what);
+    undated += any ? 0 : 1;
+  }
+  if (events.empty()) return {};
+  std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.bounds < b.bounds; });
+  document::Table table = tableOf({"When", "What", "Sources"});
+  for (const Event& event : events) {
+    page.uses(event.record);
+    Inlines what = page.words().name(event.record);
+    put(what, ", " + event.what);
+    Inlines evidence = page.words().ownEvidence(*event.value);
+    if (evidence.empty()) evidence = page.words().rowEvidence(page.record(event.record));
+    addRow(table, {{text(event.when)}, std::move(what), std::move(evidence)});
+  }
+  Blocks out{document::paragraph({text("Dates as they are recorded, in order of the earliest day that each allows.")}), document::table(std::move(table))};
+  if (undated != 0) out.push_back(document::paragraph({text("Without a recorded date: " + countedInWords(undated, "record", "records") + ".")}));
+  return out;
+}
+
+Blocks tellApartList(Page& page, const Listing& listing) {
+  struct Group {
+    std::vector<std::pair<std::string, std::vector<RecordIndex>>> values;  // in the order met
+    std::size_t recorded = 0;
+  };
+  std::map<RecordIndex, Group> byFeature;
+  for (const Chosen& one : listing.chosen) {
+    const Value* look = page.record(one.record).find("look"_f);
+    if (look == nullptr || look->type != ValueType::mapping) continue;
+    page.uses(one.record);
+    for (const Entry& entry : look->entries()) {
+      if (entry.feature == records::kNoRecord) continue;
+      Group& group = byFeature[entry.feature];
+      std::set<std::string> own;
+      for (const Value& each : entry.value.each()) {
+        const Value* is = each.type == ValueType::mapping ? each.find("is"_f) : &each;
+        if (is == nullptr) continue;
+        for (const Value& word : is->each())
+          if (word.said() || word.type == ValueType::none) own.insert(word.type == ValueType::none ? "none" : std::string(word.text));
+      }
+      for (const std::string& value : own) {
+        auto found = std::find_if(group.values.begin(), group.values.end(), [&](const auto& known) { return known.first == value; });
+        if (found == group.values.end()) found = group.values.insert(group.values.end(), {value, {}});
+        found->second.push_back(one.record);
+      }
+      group.recorded += own.empty() ? 0 : 1;
+    }
+  }
+  std::vector<std::pair<std::int64_t, RecordIndex>> order;
+  for (const auto& [feature, group] : byFeature) {
+    if (group.values.size() < 2) continue;
+    const Value* effort = page.record(feature).find("effort"_f);
+    order.emplace_back(effort == nullptr ? 9 : effort->number(), feature);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Blocks> items;
+  for (const auto& [effort, feature] : order) {
+    const Group& group = byFeature[feature];
+    std::vector<Inlines> parts;
+    for (const auto& [value, records] : group.values) {
+      Inlines part{document::emphasis({text(value)})};
+      put(part, ": ");
+      put(part, namesOf(page, records, 20));
+      parts.push_back(std::move(part));
+    }
+    Inlines words = separated(std::move(parts), "; ");
+    if (group.recorded < listing.chosen.size()) put(words, "; not recorded of " + countedInWords(listing.chosen.size() - group.recorded, "other", "others"));
+    Blocks line = labelled(capitalised(page.words().plainFeature(feature)), sentence(std::move(words)));
+    items.push_back(std::move(line));
+  }
+  if (items.empty()) return {};
+  return {document::paragraph({text("The features on record that differ, the quickest to see first.")}), document::list(std::move(items))};
+}
+
+}  // namespace saggar::compose

@@ -1,0 +1,85 @@
+#pragma once
+#include <string>
+#include <unordered_set>
+#include <vector>
+
+#include "compose/phrases.h"
+#include "compose/words.h"
+
+// What the chapters of one guide share, and what is known while one of them is made.
+namespace saggar::compose {
+
+// An entry that an author marked in prose: its heading, and where the words stand.
+struct MarkedEntry {
+  std::string heading;
+  std::size_t chapter = 0;
+  std::string anchor;
+};
+
+class Book {
+ public:
+  Book(const Materials& materials, const Places& places) : materials_(materials), places_(places), words_(materials, &places) {}
+
+  const Materials& materials() const { return materials_; }
+  const Published& records() const { return materials_.records; }
+  const Places& places() const { return places_; }
+  const Words& words() const { return words_; }
+
+  std::vector<MarkedEntry> marked;  // gathered chapter by chapter, for the index
+
+ private:
+  const Materials& materials_;
+  const Places& places_;
+  Words words_;
+};
+
+// One chapter in the making.
+class Page {
+ public:
+  Page(Book& book, std::size_t chapter);
+
+  Book& book() const { return book_; }
+  const Words& words() const { return book_.words(); }
+  const Published& records() const { return book_.records(); }
+  PublishedRecord record(RecordIndex index) const { return book_.records()[index]; }
+  const Chapter& chapter() const { return book_.places().chapters()[chapter_]; }
+  std::size_t number() const { return chapter_; }
+
+  // This chapter is where the record is described, and that has not happened yet.
+  bool wants(RecordIndex record) const;
+  bool isHome(RecordIndex record) const { return book_.places().chapterOf(record) == chapter_; }
+  // The record's anchor, the first time it is asked for in its home; empty otherwise. Counts it as described.
+  std::string takeAnchor(RecordIndex record);
+  // The record took part in what is printed (for the manifest).
+  void uses(RecordIndex record);
+  // The record has been listed here, with its home here or elsewhere.
+  void lists(RecordIndex record) { listed_.insert(record); }
+  bool hasListed(RecordIndex record) const { return listed_.contains(record); }
+
+  void picture(const std::string& path);
+  // The anchor for an index entry that an author marked.
+  std::string mark(const std::string& heading);
+
+  // The level that headings made here have: one below the heading they stand under.
+  int level = 2;
+
+  // The blocks of prose that were filled in so far.
+  std::vector<std::string> blocks;
+
+  Composed made;
+
+ private:
+  Book& book_;
+  std::size_t chapter_;
+  std::unordered_set<RecordIndex> described_;
+  std::unordered_set<RecordIndex> listed_;
+  std::size_t marks_ = 0;
+};
+
+// A heading of ours, with its anchor only if somebody links to it.
+Block ownHeading(const Page& page, int level, std::string words);
+
+// "None recorded." for a list that is empty, and why it stands there all the same.
+Block noneRecorded();
+
+}  // namespace saggar::compose
