@@ -30,7 +30,8 @@ Parsed<PartSpec> parsePartList(std::span<const std::string> texts);
 // `shape.prefix`: names of small letters, digits and hyphens with dots between, at least two.
 Parsed<std::string> parsePath(std::string_view text);
 
-// What a row of a table says of the date: `year: 1842`, `month: 9` or `month: September`, `quarter`, `week`, `day`.
+// What a row of a table says of the date: `year: 1842`, `month: 9` or `month: September`, `quarter`, `week`,
+// `day`.
 Parsed<int> parseFact(std::string_view key, std::string_view text);
 
 // Signs the eye confuses: `4 9`, or `rn m`.

@@ -33,7 +33,8 @@ struct PartMatcher {
 
   PartMatcher(std::string partName, std::optional<PartSpec> partSpec);
 
-  // Adds to `out` where the part can end if it begins at `from`, rising, each once. A part has at least one sign.
+  // Adds to `out` where the part can end if it begins at `from`, rising, each once. A part has at least one
+  // sign.
   void ends(std::span<const Sign> signs, std::size_t from, std::vector<std::size_t>& out) const;
 
   // Whether it can be exactly these signs.

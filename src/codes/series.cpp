@@ -145,7 +145,8 @@ std::int64_t Series::presentBetween(const CodeNumber& low, std::int64_t high) co
 
 std::vector<Series::Clash> Series::clashes(bool ordered) const {
   std::vector<Clash> found;
-  for (const auto& [series, table] : tables_) {
+  for (const auto& named : tables_) {
+    const Table& table = named.second;
     const auto entryOf = [&](const NumberBound& bound) -> const Entry& {
       return *std::find_if(table.entries.begin(), table.entries.end(), [&](const Entry& entry) {
         return entry.at.number == bound.number && entry.table == bound.table;

@@ -253,7 +253,9 @@ TEST_CASE("every text that small rules allow is read in exactly the ways that we
     if (size > 4000) continue;
     const std::map<std::string, Told> all = everyText(small);
     CAPTURE(*small.rule.spec().written);
-    for (const auto& [text, expected] : all) {
+    for (const auto& entry : all) {
+      const std::string& text = entry.first;
+      const Told& expected = entry.second;
       if (told(small.rule.read(text)) != expected) {
         CAPTURE(text);
         CHECK(told(small.rule.read(text)) == expected);
