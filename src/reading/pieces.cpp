@@ -151,7 +151,7 @@ class Cutter {
     if (!list_) return;
     if (line.dash() && line.indent == margin_) return beginItem(line, PieceType::item);
     if (line.dash() && line.indent < content_) return beginOutOfLine(line);
-    if (line.indent > margin_) return;
+    if (line.indent > margin_ || line.first == '\t') return;  // a tab in front is the record's own mistake
     // A stray line; further ones that follow it belong to the same mistake.
     if (pieces_.back().type == PieceType::stray && !line.text.substr(line.indent).starts_with('-')) return;
     if (pieces_.back().type != PieceType::stray) pieces_.back().cutShort = true;

@@ -29,6 +29,7 @@ bool sameText(std::string_view source, const std::string& value) {
 void Builder::report(diagnostics::Rule rule, std::uint32_t begin, std::uint32_t end, std::string message,
                      std::string hint) {
   if (findings_ == nullptr) throw OutOfTheOrdinary{};
+  if (gaveUp_) return;
   findings_->add({.rule = rule,
                   .span = {piece_.file, begin, std::max(begin, end)},
                   .message = std::move(message),
@@ -202,7 +203,7 @@ void Builder::lookAtJoinedLines(Node& node) {
     if (!text.starts_with("- ")) continue;
     const auto begin = static_cast<std::uint32_t>(text.data() - piece_.text.data());
     report("yaml-broken"_rule, begin, line.end,
-           "YAML takes this item for more of the text above: it does not stand under the item before it",
+           "this item does not stand under the one before it, and is taken for more of its text",
            "begin every item of a list in the same column; a text that goes on with a dash needs quotes "
            "round it");
     node.told = true;
@@ -249,13 +250,16 @@ void Builder::lookAtEmptyValues(Node& mapping) {
   }
   if (without == 0) return;
   if (findings_ == nullptr) throw OutOfTheOrdinary{};
+  if (gaveUp_) return;
   findings_->add(keysWithoutColon(piece_, mapping, without));
+  const bool broken = findings_->all().back().rule == "yaml-broken"_rule;
   for (Node* key = const_cast<Node*>(mapping.first); key != nullptr && key->next != nullptr;
        key = const_cast<Node*>(key->next->next)) {
     if (key->next->type == NodeType::empty && !key->next->told)
       key->told = key->told || !colonBehind(piece_, *key);
   }
-  if (without * 2 == mapping.count) mapping.told = true;  // nothing is left of it
+  // What is left of a mapping in braces says too little to be judged.
+  if (without * 2 == mapping.count || (broken && mapping.style == NodeStyle::flow)) mapping.told = true;
 }
 
 // Puts an empty value where it should have been typed: yaml-cpp gives the place of whatever comes next.

@@ -68,7 +68,7 @@ void reportLostComments(const Piece& piece, Node& root, diagnostics::Findings& f
     const bool simple = value.find_first_of("\"'[]{}") == std::string::npos;
     findings.add({.rule = "value-lost"_rule,
                   .span = {piece.file, hash, line.end},
-                  .message = "YAML takes `" + comment + "` for a comment: it is not part of the value",
+                  .message = "`" + comment + "` is taken for a comment: it is no part of the value",
                   .hint = (simple ? "put the whole value in quotes: `" + key + inQuotes(shown(value)) + "`"
                                   : std::string("put the whole value in quotes")) +
                           "; if it is a comment, leave a blank after the `#`"});

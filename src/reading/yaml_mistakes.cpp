@@ -408,11 +408,11 @@ Slip byWords(const Piece& piece, std::uint32_t at, std::string_view words) {
     return slipAt(piece, at, line.end,
                   "a value cannot begin with `?` and a blank: YAML keeps that sign for itself", quoted);
   if (says("alias") || says("anchor") || says("tag") || says("unknown token"))
-    return slipAt(piece, at, line.end, "YAML keeps the sign that stands here for itself", quoted);
+    return slipAt(piece, at, line.end, "a sign stands here that YAML keeps for itself", quoted);
   if (says("unicode") || says("hex"))
     return slipAt(piece, at, line.end, "the figures after this backslash stand for no character",
                   "type the character itself, or the backslash twice, `\\\\`");
-  return slipAt(piece, std::min(line.contentAt(), at), line.end, "YAML cannot be read from here on",
+  return slipAt(piece, std::min(line.contentAt(), at), line.end, "this cannot be read as YAML from here on",
                 "look at this line and the one above: each field is `word: value`, all fields of a record "
                 "begin in the same column, and quotes and brackets are closed");
 }
@@ -421,11 +421,13 @@ Slip byWords(const Piece& piece, std::uint32_t at, std::string_view words) {
 
 Slip explainBroken(const Piece& piece, std::uint32_t at, std::string_view words) {
   // A parser that ran to the end of the piece stopped behind its last visible character.
-  while (at > piece.begin && (at >= piece.end || base::isBlank(piece.text[at])) &&
-         base::isBlank(piece.text[at - 1]))
-    --at;
+  at = std::min(at, piece.end);
+  const bool atEnd = base::trimmed(piece.text.substr(at, piece.end - at)).empty();
+  while (atEnd && at > piece.begin && base::isBlank(piece.text[at - 1])) --at;
   if (at >= piece.end && at > piece.begin) --at;
-  Slip slip = BlockWalk(piece, at).run().value_or(byWords(piece, at, words));
+  std::optional<Slip> found = BlockWalk(piece, at).run();
+  if (!found) found = BlockWalk(piece, piece.end).run();
+  Slip slip = found ? std::move(*found) : byWords(piece, at, words);
   slip.message = base::sanitizedUtf8(slip.message);
   slip.hint = base::sanitizedUtf8(slip.hint);
   return slip;
