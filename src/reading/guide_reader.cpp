@@ -173,9 +173,8 @@ class ShareReader {
       for (std::size_t i = before; i < share_.findings.all().size(); ++i)
         record.broken |= share_.findings.all()[i].weight() == diagnostics::Severity::error;
       share_.records.push_back(record);
-    } else {
-      lose(lostId);
     }
+    lose(lostId);
   }
 
   // Of what could not be read, at least the kind and id are kept.

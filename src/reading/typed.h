@@ -23,8 +23,9 @@ class TypedReader {
               diagnostics::Findings& findings)
       : file_(file), text_(text), arena_(arena), dates_(dates), findings_(findings) {}
 
-  // A mapping whose first key is its kind. Gives false, with findings, if no record can be made of it; `lostId` is
-  // then the id it seems to have had, so that nothing is reported missing because of it. `inGuideFile`: the mapping
+  // A mapping whose first key is its kind. Gives false, with findings, if no record can be made of it. `lostId` is the
+  // id of a record that is there but cannot be read, so that nothing is reported missing because of it: this one's,
+  // or that of one that ran into it. `inGuideFile`: the mapping
   // of guide.yaml is wanted.
   bool readRecord(const Node& node, bool inGuideFile, records::Record& record, std::string_view& lostId);
 
@@ -72,6 +73,8 @@ class TypedReader {
   // typed_record.cpp
   void readField(const Node& key, const Node& child, records::Record& record,
                  Gathered<records::Entry>& entries);
+  bool beginsAnother(const Node& mapping, const Node& key, const Node& child, records::Kind kind,
+                     std::string_view& lostId);
   bool noRecord(const Node& node, std::string_view& lostId);
   bool noKind(const Node& node, bool inGuideFile, std::string_view& lostId);
   bool noId(const Node& idNode, records::Kind kind, std::string_view id, std::string_view& lostId);

@@ -63,12 +63,31 @@ bool TypedReader::readRecord(const Node& node, bool inGuideFile, Record& record,
     Gathered<Entry> entries(entries_);
     bool first = true;
     forEachPair(node, [&](const Node& key, const Node& child) {
-      if (!first) readField(key, child, record, entries);
+      if (!first && lostId.empty() && !beginsAnother(node, key, child, record.kind, lostId))
+        readField(key, child, record, entries);
       first = false;
     });
     record.fields = kept(entries.all());
   }
   record_ = nullptr;
+  return true;
+}
+
+// `specimen: a-plate` among the fields of a treatment: the dash in front of a record was lost, and all that follows is
+// that record's.
+bool TypedReader::beginsAnother(const Node& mapping, const Node& key, const Node& child, Kind kind,
+                                std::string_view& lostId) {
+  if (mapping.style != NodeStyle::block || !key.isScalar() || !child.isScalar() || !isId(child.text))
+    return false;
+  if (!records::kindNamed(key.text) || kind == Kind::guide) return false;
+  const auto field = records::fieldNamed(key.text);
+  if (field && records::specOf(kind, *field) != nullptr) return false;
+  fieldName_ = key.text;
+  const std::string typed = std::string(key.text) + ": " + std::string(child.text);
+  report("yaml-broken"_rule, key.begin, child.end,
+         "`" + typed + "` stands among the fields of another record",
+         "if a new record begins here, its line begins with a dash: `- " + typed + "`");
+  lostId = child.text;
   return true;
 }
 

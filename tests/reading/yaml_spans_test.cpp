@@ -31,7 +31,8 @@ TEST_CASE("the text under a value's place is the value as typed") {
       {"caf\xC3\xA9 \xE2\x80\x9Cx\xE2\x80\x9D", nullptr, "caf\xC3\xA9 \xE2\x80\x9Cx\xE2\x80\x9D"},
       {"what? yes?", nullptr, "what? yes?"},
       {"|\n    one\n    two", nullptr, "one\ntwo\n"},
-      {"|\n    one\n      two\n\n    three\n\n", "|\n    one\n      two\n\n    three", "one\n  two\n\nthree\n"},
+      {"|\n    one\n      two\n\n    three\n\n", "|\n    one\n      two\n\n    three",
+       "one\n  two\n\nthree\n"},
       {"|-\n    one\n    two", nullptr, "one\ntwo"},
       {"|+\n    one\n\n", "|+\n    one", "one\n\n\n"},
       {">\n    one\n    two", nullptr, "one two\n"},
@@ -43,11 +44,14 @@ TEST_CASE("the text under a value's place is the value as typed") {
       {"!word", nullptr, nullptr},
   };
   for (const char* before : {"- shape: a\n", "- shape: a\n  maker: m\n", "# \xC3\xA9\n\n- shape: a\n"})
-    for (const char* after : {"", "\n", "\n  maker: n\n", "\n\n# end\n", "\n  # end\n  maker: n\n", "\n- shape: b\n  name: c\n"})
+    for (const char* after :
+         {"", "\n", "\n  maker: n\n", "\n\n# end\n", "\n  # end\n  maker: n\n", "\n- shape: b\n  name: c\n"})
       for (const Written& one : cases) {
         if (one.value == nullptr) continue;
         std::string text = std::string(before) + "  note: " + one.typed + after;
-        if (std::string_view(before).find("maker") != std::string_view::npos && std::string_view(after).find("maker") != std::string_view::npos) continue;
+        if (std::string_view(before).find("maker") != std::string_view::npos &&
+            std::string_view(after).find("maker") != std::string_view::npos)
+          continue;
         CAPTURE(text);
         const Read read = readText(text);
         REQUIRE_MESSAGE(read.all().empty(), read.report());
@@ -59,8 +63,10 @@ TEST_CASE("the text under a value's place is the value as typed") {
           CHECK(value->text.starts_with("one\n"));
         } else if (std::string_view(one.typed).starts_with("|+")) {
           CHECK(value->text == one.value);
-        } else if (std::string_view(one.value).ends_with('\n') && std::string_view(after).empty() && !std::string_view(one.typed).ends_with('\n')) {
-          CHECK(value->text == std::string_view(one.value).substr(0, std::string_view(one.value).size() - 1));  // no line end was typed
+        } else if (std::string_view(one.value).ends_with('\n') && std::string_view(after).empty() &&
+                   !std::string_view(one.typed).ends_with('\n')) {
+          CHECK(value->text == std::string_view(one.value).substr(
+                                   0, std::string_view(one.value).size() - 1));  // no line end was typed
         } else {
           CHECK(value->text == one.value);
         }
@@ -113,7 +119,8 @@ TEST_CASE("members of lists, mappings and evidence have their own places") {
   CHECK(read.text(a, cite[0].place) == "decoration-books: vol. 4, May 1936");
   CHECK(read.text(a, cite[0].idPlace) == "decoration-books");
   CHECK(cite[0].at == "vol. 4, May 1936");
-  CHECK(read.text(a, cite[1].place) == "{source: list-9, at: \"p. 2, left\", dated: 1936-05, says: indirect}");
+  CHECK(read.text(a, cite[1].place) ==
+        "{source: list-9, at: \"p. 2, left\", dated: 1936-05, says: indirect}");
   CHECK(read.text(a, cite[1].idPlace) == "list-9");
   CHECK(cite[1].at == "p. 2, left");
   REQUIRE(cite[1].dated != nullptr);
@@ -159,5 +166,7 @@ TEST_CASE("a missing value is told behind its colon or on its dash") {
 TEST_CASE("an unreadable date is told at the letter that is wrong") {
   CHECK(readText("- shape: a\n  introduced: 1936-13\n").places() == "2:20 date-unreadable\n");
   CHECK(readText("- shape: a\n  introduced: [1932, 1934]\n").places() == "2:15 value-unfit\n");
-  CHECK(readText("- shape: a\n  introduced: [1932, 1934]\n").all()[0].hint.find("`introduced: \"[1932, 1934]\"`") != std::string::npos);
+  CHECK(readText("- shape: a\n  introduced: [1932, 1934]\n")
+            .all()[0]
+            .hint.find("`introduced: \"[1932, 1934]\"`") != std::string::npos);
 }
