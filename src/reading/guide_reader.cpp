@@ -148,12 +148,19 @@ class ShareReader {
     const Piece piece = pieceOf(cut);
     if (isUnfit(cut)) return keepStub(piece);
     if (cut.type == PieceType::stray) {
-      share_.findings.add(explainStray(piece));
+      // What stands in front may have been broken by the same slip: a bracket that was closed out here.
+      if (!brokenBefore_) share_.findings.add(explainStray(piece));
+      brokenBefore_ = false;
       return keepStub(piece);
     }
     if (cut.type == PieceType::outOfLine && !cut.silent) share_.findings.add(explainOutOfLine(piece));
     const std::size_t before = share_.findings.all().size();
     const TreeResult tree = trees_.read(piece, share_.findings);
+    brokenBefore_ =
+        cut.cutShort && std::any_of(share_.findings.all().begin() + static_cast<std::ptrdiff_t>(before),
+                                    share_.findings.all().end(), [](const auto& one) {
+                                      return one.rule == "yaml-broken"_rule || one.rule == "quote-open"_rule;
+                                    });
     if (tree.broken) return keepStub(piece);
     if (tree.root == nullptr) return;  // comments only
     if (tree.root->type == NodeType::sequence && !share_.guideFile) {
@@ -211,6 +218,7 @@ class ShareReader {
   Workshop& shop_;
   TreeReader trees_;
   TypedReader typed_;
+  bool brokenBefore_ = false;  // by a slip of YAML, the piece that a stray one follows
   std::vector<std::uint32_t> starts_;
   std::vector<const Node*> items_;
 };

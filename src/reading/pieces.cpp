@@ -150,12 +150,16 @@ class Cutter {
     }
     if (!list_) return;
     if (line.dash() && line.indent == margin_) return beginItem(line, PieceType::item);
-    if (line.dash() && line.indent < content_) return beginOutOfLine(line);
+    if (line.dash() && line.indent < content_ && beginsRecord(line)) return beginOutOfLine(line);
     if (line.indent > margin_ || line.first == '\t') return;  // a tab in front is the record's own mistake
     // A stray line; further ones that follow it belong to the same mistake.
     if (pieces_.back().type == PieceType::stray && !line.text.substr(line.indent).starts_with('-')) return;
     if (pieces_.back().type != PieceType::stray) pieces_.back().cutShort = true;
     begin(line.begin, PieceType::stray);
+  }
+
+  static bool beginsRecord(const Line& line) {
+    return records::kindNamed(keyOf(base::trimmed(line.text.substr(line.indent + 1)))).has_value();
   }
 
   void beginItem(const Line& line, PieceType type) {
@@ -193,9 +197,7 @@ class Cutter {
       if (!line.visible()) continue;
       if (line.dash() && line.indent <= first.indent) {
         const bool underItsKey = above.indent == first.indent && endsInColon(above.body());
-        const bool record =
-            records::kindNamed(keyOf(base::trimmed(line.text.substr(line.indent + 1)))).has_value();
-        if (underItsKey && (beginsWithKind || !record)) return std::nullopt;
+        if (underItsKey && (beginsWithKind || !beginsRecord(line))) return std::nullopt;
         return line.indent;
       }
       above = line;

@@ -216,13 +216,22 @@ void TypedReader::readCitation(const Node& node, bool inBrackets, Gathered<Citat
 
 // `source-id: where in it`, one or (under one dash) several.
 void TypedReader::readShortCitations(const Node& node, Gathered<Citation>& out) {
+  const Node* part = nullptr;  // of a citation in full
+  const Node* meant = nullptr;
+  forEachPair(node, [&](const Node& key, const Node&) {
+    static constexpr std::string_view kSource[] = {"source"};
+    if (key.text == "at" || key.text == "dated" || key.text == "says") part = part != nullptr ? part : &key;
+    if (base::nearest(key.text, kSource)) meant = &key;
+  });
+  if (part != nullptr) {
+    const Node& at = meant != nullptr ? *meant : *part;
+    report("value-unfit"_rule, at.begin, at.end,
+           "a citation with `" + std::string(part->text) + "` needs `source`",
+           meant != nullptr ? "did you mean `source` for `" + base::shortened(meant->text, 40) + "`?"
+                            : "write it in full: `{source: decoration-books, at: vol. 3, dated: 1932-05}`");
+    return;
+  }
   forEachPair(node, [&](const Node& key, const Node& child) {
-    if (key.text == "at" || key.text == "dated" || key.text == "says") {
-      report("value-unfit"_rule, key.begin, key.end,
-             "a citation with `" + std::string(key.text) + "` needs `source`",
-             "write it in full: `{source: decoration-books, at: vol. 3, dated: 1932-05}`");
-      return;
-    }
     Citation citation;
     citation.place = {key.begin, std::max(key.end, child.end)};
     if (!isWord(key) || !citationId(key, citation)) return;

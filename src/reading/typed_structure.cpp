@@ -35,7 +35,9 @@ Value TypedReader::readStructure(const Node& node, const FieldSpec& spec) {
   keysOnce(node);
   Gathered<Entry> entries(entries_);
   bool evidence = false;
-  bool guess = false;  // an unknown key may be what was meant by a missing one
+  bool guess = false;  // an unknown key, or one that was lost, may be what was meant by a missing one
+  for (const Node* key = node.first; key != nullptr && key->next != nullptr; key = key->next->next)
+    guess |= key->told;
   forEachPair(node, [&](const Node& key, const Node& child) {
     if (!isWord(key)) return;
     const FieldSpec* found = nullptr;

@@ -122,10 +122,13 @@ bool Builder::takeProperties(Node& node, YAML::anchor_t anchor) {
     found = true;
     const std::uint32_t end = endOfWord(piece_, at);
     if (piece_.text[at] == '!') {
-      const LineExtent line = lineAt(piece_, at);
-      report("value-lost"_rule, at, line.end,
+      std::uint32_t stop = lineAt(piece_, at).end;
+      if (!stack_.empty() && stack_.back().node->style == NodeStyle::flow)
+        stop = std::min(stop, at + static_cast<std::uint32_t>(std::min<std::size_t>(
+                                       piece_.text.substr(at, stop - at).find_first_of(",]}"), stop - at)));
+      report("value-lost"_rule, at, stop,
              "a value that begins with `!` is taken by YAML for a sign of its own, and the word is lost",
-             hintToQuote(piece_, at, line.end));
+             hintToQuote(piece_, at, stop));
       node.told = true;
     } else if (anchor != 0) {
       if (anchors_.size() <= anchor) anchors_.resize(anchor + 1);

@@ -54,6 +54,7 @@ class FlowWalk {
       startEntry();
       return std::nullopt;
     }
+    if ((c == '[' || c == '{') && !closed_) return inText();
     if (c == ']' || c == '}') return closing(c);
     if (c == ',') {
       ++at_;
@@ -71,6 +72,7 @@ class FlowWalk {
 
   void startEntry() {
     inEntry_ = false;
+    closed_ = false;
     hadColon_ = false;
     quotedKey_ = false;
     keyAt_ = valueAt_ = 0;
@@ -111,6 +113,16 @@ class FlowWalk {
     return end;
   }
 
+  // `price-l[ist`: a bracket in the middle of a text.
+  Slip inText() const {
+    const std::uint32_t from = hadColon_ ? valueAt_ : keyAt_;
+    std::uint32_t end = endOfEntry(at_);
+    if (end < piece_.end && (piece_.text[end] == ']' || piece_.text[end] == '}')) ++end;
+    return slipAt(piece_, at_, at_ + 1, std::string("`") + here() + "` stands in the middle of a text",
+                  "put the text in quotes if the bracket belongs to it: `" +
+                      inQuotes(shown(piece_.text.substr(from, end - from))) + "`; else take it out");
+  }
+
   std::optional<Slip> colon() {
     if (!hadColon_) {
       hadColon_ = true;
@@ -146,7 +158,7 @@ class FlowWalk {
     }
     brackets_.pop_back();
     ++at_;
-    inEntry_ = true;  // only a comma or a bracket may follow
+    inEntry_ = closed_ = true;  // only a comma or a bracket may follow
     quotedKey_ = here() == ':';
     return std::nullopt;
   }
@@ -186,6 +198,7 @@ class FlowWalk {
   std::size_t column_;
   std::vector<Bracket> brackets_;
   bool inEntry_ = false;
+  bool closed_ = false;  // the entry was in brackets itself
   bool hadColon_ = false;
   bool quotedKey_ = false;
   std::uint32_t keyAt_ = 0;

@@ -72,6 +72,12 @@ Slip behindQuote(const Piece& piece, const Line& line, std::uint32_t open, std::
 
 namespace {
 
+Slip tabAt(const Piece& piece, std::uint32_t at) {
+  return slipAt(
+      piece, at, at + 1, "a tab stands where only blanks may",
+      "replace the tab by blanks, two for each step inwards, and let your editor do so from now on");
+}
+
 // Goes through the lines of a piece as an author lays them out.
 class BlockWalk {
  public:
@@ -103,12 +109,7 @@ class BlockWalk {
     const std::size_t firstSign = line.text.find_first_not_of(" \t");
     if (firstSign == std::string_view::npos || line.text[firstSign] == '#') return std::nullopt;
     const std::size_t tab = line.text.substr(0, firstSign).find('\t');
-    if (tab != std::string_view::npos) {
-      const auto begin = line.begin + static_cast<std::uint32_t>(tab);
-      return slipAt(
-          piece_, begin, begin + 1, "a tab stands where only blanks may",
-          "replace the tab by blanks, two for each step inwards, and let your editor do so from now on");
-    }
+    if (tab != std::string_view::npos) return tabAt(piece_, line.begin + static_cast<std::uint32_t>(tab));
     if (!line.visible()) return std::nullopt;
     const bool joined = above_ == Above::text && line.content > column_ && line.indent > columnOfItem_;
     if (joined && !line.dash) {
@@ -131,6 +132,12 @@ class BlockWalk {
       column_ = columnOfItem_;
     }
     if (line.hasKey) {
+      const char sign = line.text[line.content];
+      if (std::string_view("]}{[|>@`%,").find(sign) != std::string_view::npos ||
+          (sign == '?' && base::isBlank(line.text[line.content + 1])))
+        return slipAt(piece_, line.contentAt(), line.contentAt() + 1,
+                      std::string("a line cannot begin with `") + sign + "`: YAML keeps that sign for itself",
+                      "take the sign out: `" + shown(line.text.substr(line.content + 1)) + "`");
       if (!enter(line.content, false)) return fieldOutOfLine(line);
       column_ = line.content;
       if (!line.dash) columnOfItem_ = line.content;
@@ -244,6 +251,12 @@ class BlockWalk {
     comment_ = false;
     if (value.empty() || value[0] == '#') return std::nullopt;
     above_ = Above::closed;
+    const std::uint32_t front =
+        line.hasKey ? static_cast<std::uint32_t>(line.key.data() - piece_.text.data() + line.key.size())
+                    : line.contentAt();
+    if (const std::size_t tab = piece_.text.substr(front, line.valueAt - front).find('\t');
+        tab != std::string_view::npos && line.end == stop_)
+      return tabAt(piece_, front + static_cast<std::uint32_t>(tab));
     if (line.hasKey && (value.starts_with("- ") || value == "-"))
       return slipAt(piece_, line.valueAt, line.end, "a list cannot begin on the line of its key",
                     "put each item on a line of its own, two blanks further in than `" + shown(line.key) +
@@ -267,6 +280,7 @@ class BlockWalk {
         break;
     }
     if (auto slip = signInFront(piece_, line, line.valueAt, line.end, false)) return slip;
+    if (auto slip = closerAlone(line)) return slip;
     above_ = Above::text;
     std::string_view text = value;
     if (const std::size_t hash = text.find(" #"); hash != std::string_view::npos) {
@@ -277,6 +291,23 @@ class BlockWalk {
         text.find(": ") != std::string_view::npos || text.find(":\t") != std::string_view::npos;
     if (line.hasKey && (second || text.ends_with(':'))) return colonInText(line, text, second);
     return std::nullopt;
+  }
+
+  // `marks: k4, k5]`
+  std::optional<Slip> closerAlone(const Line& line) const {
+    const char last = line.value.back();
+    if (last != ']' && last != '}') return std::nullopt;
+    const char open = last == ']' ? '[' : '{';
+    if (std::count(line.value.begin(), line.value.end(), last) <=
+        std::count(line.value.begin(), line.value.end(), open))
+      return std::nullopt;
+    return slipAt(
+        piece_,
+        line.end -
+            static_cast<std::uint32_t>(line.text.size() - base::trimmed(line.text).size() - line.indent) - 1,
+        line.end, std::string("`") + last + "` closes a bracket that was never opened",
+        "open it in front of the values, `" + (line.hasKey ? std::string(line.key) + ": " : std::string()) +
+            open + shown(line.value) + "`, or take it out");
   }
 
   Slip colonInText(const Line& line, std::string_view text, bool second) const {
@@ -440,11 +471,7 @@ Slip explainStray(const Piece& piece) {
   const Line line = lineOf(piece, at);
   const std::string_view text = line.text.substr(line.content);
   if (line.text.find('\t') < line.content || text.starts_with('\t'))
-    return slipAt(
-        piece, line.begin + static_cast<std::uint32_t>(line.text.find('\t')),
-        line.begin + static_cast<std::uint32_t>(line.text.find('\t')) + 1,
-        "a tab stands where only blanks may",
-        "replace the tab by blanks, two for each step inwards, and let your editor do so from now on");
+    return tabAt(piece, line.begin + static_cast<std::uint32_t>(line.text.find('\t')));
   if (text.size() > 1 && text[0] == '-' && text[1] != '-')
     return slipAt(piece, line.contentAt(), line.end, "`" + shown(text) + "` has no blank after the dash",
                   "write `- " + shown(text.substr(1)) + "`");
