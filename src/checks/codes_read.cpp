@@ -20,7 +20,7 @@ namespace {
 std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
 
 // A rule that comes this far explains better than none.
-constexpr double kFarEnough = 0.3;
+constexpr double kFarEnough = 0.15;
 constexpr std::size_t kMostShown = 4;
 
 class Look {

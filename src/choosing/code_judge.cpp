@@ -23,9 +23,9 @@ bool isDoubted(const Value& value) { return value.evidence != nullptr && !value.
 
 std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
 
-// "supplier-number" as a sentence has it.
-std::string stepsInWords(std::string_view path, bool withFirst) {
-  std::string words(withFirst ? path : path.substr(path.find('.') + 1));
+// "supplier-number" of "motif.supplier-number" as a sentence has it.
+std::string stepsInWords(std::string_view path) {
+  std::string words(path.substr(path.find('.') + 1));
   std::replace(words.begin(), words.end(), '.', ' ');
   std::replace(words.begin(), words.end(), '-', ' ');
   return words;
@@ -90,17 +90,29 @@ std::string Judge::whereInWords(const CompiledRule& rule) const {
   return '`' + text + '`';
 }
 
+// Whether its own date lies in the years of such codes, and of the works it names.
 bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all) const {
-  if (!reading.when || rule.usedValue == nullptr || !apart(*reading.when, rule.used)) return true;
-  if (all != nullptr) {
+  if (!reading.when) return true;
+  bool possible = true;
+  auto against = [&](const std::string& who, const Value& used, Field field) {
+    possible = false;
+    if (all == nullptr) return;
     all->push_back({.reason = Against::Reason::used,
-                    .says = "it would be of " + reading.dateInWords() + ", and such codes were used " + std::string(rule.usedValue->text),
-                    .span = spanOf(rule.shown->maker, *rule.usedValue),
+                    .says = "it would be of " + reading.dateInWords() + ", and " + who + std::string(used.text),
+                    .span = spanOf(rule.shown->maker, used),
                     .record = rule.shown->maker,
-                    .field = "codes"_f,
-                    .value = rule.usedValue});
+                    .field = field,
+                    .value = &used});
+  };
+  for (const PartTexts& table : rule.tables) {
+    const codes::PartReading* part = reading.part(table.part);
+    if (part == nullptr || !part->row) continue;
+    const MakerText& text = table.texts[*part->row];
+    if (text.used != nullptr && apart(*reading.when, text.days))
+      against((text.means.empty() ? inTicks(text.text) : text.means) + " was used ", *text.used, "works"_f);
   }
-  return false;
+  if (rule.usedValue != nullptr && apart(*reading.when, rule.used)) against("such codes were used ", *rule.usedValue, "codes"_f);
+  return possible;
 }
 
 // The record's own dates against the years in which such codes were given. A code stays on the ware after it was
@@ -172,7 +184,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
   };
   for (const PathChoice& choice : pathsOf(rule, part).paths) {
     if (choice.ofMaker) {
-      if (makerPath(choice, rule, reading, need, open, gave, said)) return true;
+      if (makerPath(choice, rule, need, open, gave, said)) return true;
       continue;
     }
     RecordIndex from = standing.record;
@@ -225,7 +237,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           if (reached.value == nullptr) {
             open |= !reached.whole;
           } else {
-            note(called(reached.record) + " has no " + (reached.whole ? stepsInWords(choice.text, false) : std::string(path->steps().front().field.name())),
+            note(called(reached.record) + " has no " + (reached.whole ? stepsInWords(choice.text) : std::string(path->steps().front().field.name())),
                  reached.record, reached.value, lastField);
           }
           break;
@@ -239,7 +251,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
       values.resize(4);
       values.back() = "…";
     }
-    const std::string whose = "the " + stepsInWords(choice.text, false) + " of " + called(owner) + " is " + base::listedInWords(values, "or");
+    const std::string whose = "the " + stepsInWords(choice.text) + " of " + called(owner) + " is " + base::listedInWords(values, "or");
     note(need.last == 0 ? whose + ", not " + inTicks(need.text) : whose + ", which does not end in " + inTicks(need.text), owner, shown, lastField);
   }
   if (!gave || open) return true;
@@ -250,39 +262,24 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
   return false;
 }
 
-// A path from the rule's own maker. A works letter is ruled out too if the reading's date lies outside the years of
-// those works.
-bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const codes::Reading& reading, const PathNeed& need, bool& open,
-                      bool& gave, std::vector<Against>& said) const {
+// A path from the rule's own maker.
+bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const PathNeed& need, bool& open, bool& gave,
+                      std::vector<Against>& said) const {
   open |= choice.open;
-  const MakerText* late = nullptr;
+  std::vector<std::string> texts;
   for (const MakerText& text : choice.texts) {
-    if (!need.metBy(text.text)) continue;
-    if (!reading.when || !apart(*reading.when, text.days)) return true;
-    late = &text;
+    if (need.metBy(text.text)) return true;
+    if (texts.size() < 8) texts.push_back(inTicks(text.text));
   }
-  if (late == nullptr && choice.texts.empty()) return false;
+  if (texts.empty()) return false;
   gave = true;
-  std::string says;
-  const Value* value = late != nullptr ? late->used : choice.texts[0].value;
-  if (late != nullptr) {
-    says = "it would be of " + reading.dateInWords() + ", and the works with the letter " + inTicks(late->text) + " worked " + std::string(late->used->text);
-  } else {
-    std::vector<std::string> texts;
-    for (const MakerText& text : choice.texts) texts.push_back(inTicks(text.text));
-    if (texts.size() > 8) {
-      texts.resize(8);
-      texts.back() = "…";
-    }
-    says = "the " + stepsInWords(choice.text, false) + " of " + called(rule.shown->maker) + " is " + base::listedInWords(texts, "or") +
-           (need.last == 0 ? ", not " : ", which does not end in ") + inTicks(need.text);
-  }
-  said.push_back({.reason = late != nullptr ? Against::Reason::used : Against::Reason::path,
-                  .says = std::move(says),
-                  .span = spanOf(rule.shown->maker, *value),
+  said.push_back({.reason = Against::Reason::path,
+                  .says = "the " + stepsInWords(choice.text) + " of " + called(rule.shown->maker) + " is " + base::listedInWords(texts, "or") +
+                          (need.last == 0 ? ", not " : ", which does not end in ") + inTicks(need.text),
+                  .span = spanOf(rule.shown->maker, *choice.texts[0].value),
                   .record = rule.shown->maker,
-                  .field = "works"_f,
-                  .value = value});
+                  .field = "codes"_f,
+                  .value = choice.texts[0].value});
   return false;
 }
 

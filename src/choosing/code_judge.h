@@ -27,7 +27,7 @@ class Judge {
   }
 
   // The parts of that, for texts that stand on no record.
-  bool reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all) const;  // its own date
+  bool reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all) const;  // its own date and works
   bool path(const CompiledRule& rule, const codes::Reading& reading, const codes::PathNeed& need, const Standing& standing,
             std::vector<Against>* all) const;
   Answer where(const CompiledRule& rule, const Standing& standing) const;
@@ -39,8 +39,8 @@ class Judge {
  private:
   bool look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing, std::vector<Against>* all) const;
   bool dates(const CompiledRule& rule, const Standing& standing, std::vector<Against>* all) const;
-  bool makerPath(const PathChoice& choice, const CompiledRule& rule, const codes::Reading& reading, const codes::PathNeed& need,
-                 bool& open, bool& gave, std::vector<Against>& said) const;
+  bool makerPath(const PathChoice& choice, const CompiledRule& rule, const codes::PathNeed& need, bool& open, bool& gave,
+                 std::vector<Against>& said) const;
   bool feature(const codes::Reading& reading, const codes::LookAsked& asked, const Standing& standing, std::vector<Against>* all) const;
   const PartPaths& pathsOf(const CompiledRule& rule, std::string_view part) const;
   source::Span spanOf(RecordIndex record, const records::Value& value) const;

@@ -29,19 +29,19 @@ class LooseReader {
     const RuleGroup& group = state_.rules.group(maker_.value_or(records::kNoRecord));
     for (const auto& list : group.by) indices.insert(indices.end(), list.begin(), list.end());
     std::sort(indices.begin(), indices.end());
-    std::vector<const codes::Rule*> all;
     for (std::uint32_t index : indices) {
       const CompiledRule& rule = state_.rules[index];
-      all.push_back(&rule.rule);
       codes::Readings found = rule.rule.read(text_, kMostReadings);
       for (codes::Reading& reading : found.all) judge(rule, std::move(reading));
       for (codes::Similar& similar : rule.rule.similar(text_, kMostSimilar).all) out_.similar.push_back({rule.shown, std::move(similar)});
     }
+    treatmentsFirst(out_.matches);
     std::stable_sort(out_.similar.begin(), out_.similar.end(), [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
     if (out_.similar.size() > kMostSimilar) out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
-    if (out_.readings.empty()) {
+    const bool possible = std::any_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) { return one.possible; });
+    if (!possible) {
       findBegun(indices);
-      out_.whyNot = all.empty() ? std::string("no rule for codes is recorded") : codes::furthest(all, text_).message;
+      explain(indices);
     }
     return std::move(out_);
   }
@@ -63,6 +63,25 @@ class LooseReader {
     }
   }
 
+  void treatmentsFirst(std::vector<RecordIndex>& records) const {
+    std::stable_sort(records.begin(), records.end(), [&](RecordIndex a, RecordIndex b) { return carrierOf(state_.collection[a].kind) < carrierOf(state_.collection[b].kind); });
+  }
+
+  // Whether what stands on a record can be read like this.
+  static bool readsAs(const CodeOnRecord& code, const CompiledRule& rule, const codes::Reading& reading) {
+    return std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& one) {
+      if (one.rule != rule.shown || one.reading.parts.size() != reading.parts.size()) return false;
+      for (std::size_t i = 0; i < reading.parts.size(); ++i) {
+        const codes::PartReading& a = reading.parts[i];
+        const codes::PartReading& b = one.reading.parts[i];
+        if (a.row != b.row || !codes::sameText(a.text, b.text)) return false;
+      }
+      const codes::DateChoice& a = reading.date;
+      const codes::DateChoice& b = one.reading.date;
+      return a.year == b.year && a.quarter == b.quarter && a.month == b.month && a.week == b.week && a.day == b.day;
+    });
+  }
+
   void judge(const CompiledRule& rule, codes::Reading read) {
     CodeReadings::LooseReading loose{rule.shown, std::move(read), true, {}, {}, {}};
     bool stands = false;
@@ -71,6 +90,7 @@ class LooseReader {
       const auto rules = state_.rulesFor(code->record, codeFieldOf(code->field).value_or(CodeField::code));
       const bool applies = std::any_of(rules.begin(), rules.end(), [&](std::uint32_t index) { return &state_.rules[index] == &rule; });
       if (!applies) continue;
+      if (!readsAs(*code, rule, loose.reading)) continue;
       std::vector<Against> here = state_.judge.against(rule, loose.reading, state_.standingOf(*code));
       if (here.empty()) {
         if (loose.matches.empty() || loose.matches.back() != code->record) loose.matches.push_back(code->record);
@@ -81,6 +101,7 @@ class LooseReader {
     }
     missing_.clear();
     for (const PathNeed& need : loose.reading.paths) nameOf(rule, need, loose);
+    treatmentsFirst(loose.matches);
     if (stands) {
       loose.possible = !loose.matches.empty();
       if (!loose.possible) loose.against = std::move(against);
@@ -176,13 +197,6 @@ class LooseReader {
     loose.against = std::move(missing_);
     missing_.clear();
     state_.judge.reads(rule, loose.reading, &loose.against);
-    // A works letter of other years is for the judge to find.
-    for (const PathNeed& need : loose.reading.paths) {
-      const PartPaths* paths = pathsOf(rule, loose, need);
-      const bool ofMaker = paths != nullptr && std::all_of(paths->paths.begin(), paths->paths.end(), [](const PathChoice& choice) { return choice.ofMaker; });
-      const bool said = std::any_of(loose.against.begin(), loose.against.end(), [](const Against& one) { return one.reason == Against::Reason::path; });
-      if (ofMaker && !said) state_.judge.path(rule, loose.reading, need, Standing{}, &loose.against);
-    }
     if (rule.on == CodeField::code && rule.whereValue != nullptr && loose.against.empty()) judgeWhere(rule, loose);
     loose.possible = loose.against.empty();
   }
@@ -191,13 +205,8 @@ class LooseReader {
   void judgeWhere(const CompiledRule& rule, CodeReadings::LooseReading& loose) {
     bool any = false;
     for (RecordIndex record : state_.collection.ofKind(Kind::treatment)) {
-      const RecordIndex maker = state_.makerOf(record);
-      if (maker != records::kNoRecord && maker != rule.shown->maker) continue;
       const Standing standing{record, record, CodeField::code, nullptr, true};
-      const bool same = std::all_of(loose.reading.paths.begin(), loose.reading.paths.end(), [&](const PathNeed& need) {
-        return state_.judge.path(rule, loose.reading, need, standing, nullptr);
-      });
-      if (!same) continue;
+      if (!reaches(loose, standing)) continue;
       if (state_.judge.where(rule, standing) != Answer::no) return;
       any = true;
     }
@@ -208,6 +217,50 @@ class LooseReader {
                              .record = rule.shown->maker,
                              .field = "codes"_f,
                              .value = rule.whereValue});
+  }
+
+  // The rule that comes furthest, of those that do not read it and hold for most of the treatments it could stand on.
+  // Where a reading fails by more than `where`, that says enough.
+  void explain(const std::vector<std::uint32_t>& indices) {
+    const bool onlyWhere = std::all_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) {
+      return std::all_of(one.against.begin(), one.against.end(), [](const Against& against) { return against.reason == Against::Reason::where; });
+    });
+    if (!onlyWhere) return;
+    std::vector<std::size_t> holds;
+    std::vector<const CompiledRule*> rules;
+    for (std::uint32_t index : indices) {
+      const CompiledRule& rule = state_.rules[index];
+      const bool reads = std::any_of(out_.readings.begin(), out_.readings.end(), [&](const auto& one) { return one.rule == rule.shown; });
+      if (reads) continue;
+      rules.push_back(&rule);
+      holds.push_back(0);
+    }
+    if (!out_.readings.empty()) {
+      for (RecordIndex record : state_.collection.ofKind(Kind::treatment)) {
+        const Standing standing{record, record, CodeField::code, nullptr, true};
+        const bool could = std::any_of(out_.readings.begin(), out_.readings.end(), [&](const CodeReadings::LooseReading& one) { return reaches(one, standing); });
+        for (std::size_t i = 0; could && i < rules.size(); ++i)
+          holds[i] += rules[i]->on == CodeField::code && state_.judge.where(*rules[i], standing) != Answer::no;
+      }
+    }
+    const std::size_t most = holds.empty() ? 0 : *std::max_element(holds.begin(), holds.end());
+    std::vector<const codes::Rule*> asked;
+    for (std::size_t i = 0; i < rules.size(); ++i)
+      if (holds[i] == most) asked.push_back(&rules[i]->rule);
+    const codes::Rule* which = nullptr;
+    const codes::Explanation told = codes::furthest(asked, text_, &which);
+    for (const CompiledRule* rule : rules)
+      if (&rule->rule == which) out_.nearest = rule->shown;
+    if (out_.nearest != nullptr) out_.whyNot = told.message;
+    if (indices.empty()) out_.whyNot = "no rule for codes is recorded";
+  }
+
+  bool reaches(const CodeReadings::LooseReading& loose, const Standing& standing) const {
+    const CompiledRule& rule = state_.rules.of(*loose.rule);
+    const RecordIndex maker = state_.makerOf(standing.record);
+    if (maker != records::kNoRecord && maker != rule.shown->maker) return false;
+    return std::all_of(loose.reading.paths.begin(), loose.reading.paths.end(),
+                       [&](const PathNeed& need) { return state_.judge.path(rule, loose.reading, need, standing, nullptr); });
   }
 
   void findBegun(const std::vector<std::uint32_t>& indices) {

@@ -108,8 +108,11 @@ class CodeReadings {
   struct Loose {
     std::vector<LooseReading> readings;
     std::vector<RecordIndex> matches;  // treatments, specimens, shapes and motifs that carry this text
-    std::vector<RecordIndex> begun;    // if nothing reads it: treatments of which it is the number that may stand alone
-    std::string whyNot;                // if nothing reads it
+    // If no reading is possible: treatments of which it is the number that may stand alone; and what the rule that comes
+    // nearest, of those that do not read it, wants instead.
+    std::vector<RecordIndex> begun;
+    std::string whyNot;
+    const MakerRule* nearest = nullptr;
     std::vector<Alike> similar;        // what the eye could take it for, fewest exchanges first
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;

@@ -116,6 +116,58 @@ records::Extent placeWithin(const Value& value, std::string_view path, const Pat
   return {begin, begin + static_cast<std::uint32_t>(std::min(problem.length, path.size() - std::min(problem.at, path.size())))};
 }
 
+// The texts of a path from the rule's own maker; a works letter comes with the years of its works.
+void readMakerTexts(PathChoice& choice, const Path& path, RecordIndex maker, const Collection& collection) {
+  const Value* works = collection[maker].find("works"_f);
+  for (const Reached& reached : path.from(maker, collection)) {
+    if (reached.state != Reached::State::value) {
+      choice.open |= reached.state == Reached::State::unknown;
+      continue;
+    }
+    MakerText text;
+    text.text = std::string(reached.value->text);
+    text.value = reached.value;
+    if (works != nullptr && works->said()) {
+      for (const Value& one : works->each()) {
+        const bool inside = std::any_of(one.entries().begin(), one.entries().end(), [&](const Entry& entry) {
+          const auto members = entry.value.each();
+          return reached.value >= members.data() && reached.value < members.data() + members.size();
+        });
+        if (!inside) continue;
+        text.used = one.find("used"_f);
+        const Value* name = one.find("name"_f);
+        if (name == nullptr || !name->said()) name = one.find("works"_f);
+        if (name != nullptr && name != reached.value) text.means = std::string(name->text);
+        text.days = spanDays(text.used, collection.settings().dates).hull();
+      }
+    }
+    choice.texts.push_back(std::move(text));
+  }
+}
+
+// Makes tables of the parts whose texts are all known.
+std::vector<PartTexts> tabulate(codes::RuleSpec& spec, RecordIndex maker, const Collection& collection) {
+  std::vector<PartTexts> tables;
+  for (codes::NamedPart& part : spec.parts) {
+    const auto* paths = std::get_if<codes::PathPart>(&part.spec);
+    if (paths == nullptr || paths->last != 0) continue;
+    PathChoice all;
+    for (const std::string& text : paths->paths) {
+      PathProblem problem;
+      const bool ofMaker = std::string_view(text).starts_with(kMaker);
+      const Path path = ofMaker ? Path::compile(std::string_view(text).substr(kMaker.size()), Kind::maker, collection, problem) : Path();
+      all.open |= path.empty();
+      if (!path.empty()) readMakerTexts(all, path, maker, collection);
+    }
+    if (all.open || all.texts.empty()) continue;
+    codes::TablePart table;
+    for (const MakerText& text : all.texts) table.rows.push_back({text.text, text.means, {}, {}});
+    part.spec = std::move(table);
+    tables.push_back({part.name, std::move(all.texts)});
+  }
+  return tables;
+}
+
 }  // namespace
 
 bool QuickLook::mayFit(std::string_view text) const {
@@ -138,6 +190,7 @@ struct RuleBook::Draft {
   ReadSpec read;
   std::vector<std::size_t> chain;
   bool good = true;
+  std::vector<PartTexts> tables{};
 };
 
 void RuleBook::compile(const Collection& collection, diagnostics::Findings& findings) {
@@ -173,7 +226,7 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
       incomplete = true;
       continue;
     }
-    Draft draft{&rule, reader.read(rule), {}, true};
+    Draft draft{&rule, reader.read(rule), {}, true, {}};
     draft.good = draft.read.whole;
     const auto [first, fresh] = byName.emplace(draft.read.spec.name, drafts.size());
     if (!fresh && !draft.read.spec.name.empty()) {
@@ -218,6 +271,7 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
       if (drafts[at].read.noAlone) resolved.rules[i].alone.reset();
       break;
     }
+    draft.tables = tabulate(resolved.rules[i], maker, collection);
     codes::Rule::Compiled compiled = codes::Rule::compile(std::move(resolved.rules[i]));
     for (const codes::Problem& problem : compiled.problems) reader.report(*draft.typed, problem);
     rules[i] = std::move(compiled.rule);
@@ -232,7 +286,7 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
       continue;
     }
     const auto index = static_cast<std::uint32_t>(compiled_.size());
-    CompiledRule& rule = compiled_.emplace_back(CompiledRule{nullptr, std::move(*rules[i]), {}, {}, {}, nullptr, source::kNoFile, nullptr, {dates::Day::minusInfinity(), dates::Day::plusInfinity()}, {}});
+    CompiledRule& rule = compiled_.emplace_back(CompiledRule{nullptr, std::move(*rules[i]), {}, {}, std::move(draft.tables), {}, nullptr, source::kNoFile, nullptr, {dates::Day::minusInfinity(), dates::Day::plusInfinity()}, {}});
     rule.on = readsWhat(nearest(draft, "on"_f).first);
     rule.quick = quickLookOf(rule.rule.spec());
     MakerRule shown;
@@ -271,32 +325,6 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
 }
 
 namespace {
-
-// The texts of a path from the rule's own maker; a works letter comes with the years of its works.
-void readMakerTexts(PathChoice& choice, const Path& path, RecordIndex maker, const Collection& collection) {
-  const Value* works = collection[maker].find("works"_f);
-  for (const Reached& reached : path.from(maker, collection)) {
-    if (reached.state != Reached::State::value) {
-      choice.open |= reached.state == Reached::State::unknown;
-      continue;
-    }
-    MakerText text;
-    text.text = std::string(reached.value->text);
-    text.value = reached.value;
-    if (works != nullptr && works->said()) {
-      for (const Value& one : works->each()) {
-        const bool inside = std::any_of(one.entries().begin(), one.entries().end(), [&](const Entry& entry) {
-          const auto members = entry.value.each();
-          return reached.value >= members.data() && reached.value < members.data() + members.size();
-        });
-        if (!inside) continue;
-        text.used = one.find("used"_f);
-        text.days = spanDays(text.used, collection.settings().dates).hull();
-      }
-    }
-    choice.texts.push_back(std::move(text));
-  }
-}
 
 const Value* valueOfPath(const Value& part, std::string_view path) {
   for (const Value& one : part.each())

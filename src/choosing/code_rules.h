@@ -26,6 +26,7 @@ constexpr std::size_t carrierOf(Kind kind) {
 // A text that a path from the rule's own maker reaches, and, of a works, when that worked.
 struct MakerText {
   std::string text;
+  std::string means;
   const records::Value* value = nullptr;
   const records::Value* used = nullptr;
   dates::Bounds days{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
@@ -42,6 +43,13 @@ struct PathChoice {
 struct PartPaths {
   std::string_view part;
   std::vector<PathChoice> paths;
+};
+
+// A part whose texts are all known, since its paths start at the rule's own maker: compiled as a table, so that a text
+// which is none of them does not fit at all. `texts` are its rows.
+struct PartTexts {
+  std::string part;
+  std::vector<MakerText> texts;
 };
 
 // `where` as each kind is asked it. What a kind has no field for is left out; the rest then cannot say no.
@@ -64,6 +72,7 @@ struct CompiledRule {
   codes::Rule rule;
   CodeField on = CodeField::code;
   std::vector<PartPaths> paths;
+  std::vector<PartTexts> tables;
   std::array<WhereOf, kCarriers.size()> where;
   const records::Value* whereValue = nullptr;
   source::FileId whereFile = source::kNoFile;
