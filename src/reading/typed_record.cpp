@@ -181,7 +181,7 @@ bool TypedReader::noKind(const Node& node, bool inGuideFile, std::string_view& l
     if (known && moved != nullptr) {
       hint = "the kind and the id come first: begin with `- " + std::string(moved->text) + ": " +
              std::string(moved->next->text) + "`";
-    } else if (near && !known) {
+    } else if (near && (!known || std::string_view(kindKey.text) == std::string(*near) + 's')) {
       hint = "did you mean `" + std::string(*near) + "`?";
     } else if (known) {
       hint =

@@ -116,8 +116,12 @@ class FlowWalk {
   // `price-l[ist`: a bracket in the middle of a text.
   Slip inText() const {
     const std::uint32_t from = hadColon_ ? valueAt_ : keyAt_;
-    std::uint32_t end = endOfEntry(at_);
-    if (end < piece_.end && (piece_.text[end] == ']' || piece_.text[end] == '}')) ++end;
+    std::uint32_t end = at_;
+    for (int depth = 0; end < piece_.end && piece_.text[end] != '\n' && piece_.text[end] != '\r'; ++end) {
+      const char c = piece_.text[end];
+      if (depth == 0 && (c == ',' || c == ']' || c == '}')) break;
+      depth += c == '[' || c == '{' ? 1 : c == ']' || c == '}' ? -1 : 0;
+    }
     return slipAt(piece_, at_, at_ + 1, std::string("`") + here() + "` stands in the middle of a text",
                   "put the text in quotes if the bracket belongs to it: `" +
                       inQuotes(shown(piece_.text.substr(from, end - from))) + "`; else take it out");

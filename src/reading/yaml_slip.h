@@ -23,6 +23,11 @@ std::optional<Slip> signInFront(const Piece& piece, const Line& line, std::uint3
 // What stands behind the quotation mark that closes a value.
 Slip behindQuote(const Piece& piece, const Line& line, std::uint32_t open, std::uint32_t end);
 
+Slip tabAt(const Piece& piece, std::uint32_t at);
+
+// The first slip in the lines of the piece up to the one that holds `stop`.
+std::optional<Slip> lookAtLines(const Piece& piece, std::uint32_t stop);
+
 struct FlowLook {
   std::optional<Slip> slip;
   std::uint32_t end = 0;  // without a slip: one past the closing bracket

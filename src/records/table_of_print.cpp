@@ -25,7 +25,7 @@ constexpr std::string_view kKinds[] = {"maker", "person", "shape", "form", "moti
 constexpr FieldSpec kStated[] = {
     of("edition"_f, number, kOne, "the edition it stood in", "1"),
     ref("talk"_f, KindSet(Kind::talk), kOne, "the talk it was said in", "twelve-shapes"),
-    of("at"_f, text, kOne, "the exact place", "p. 41, table 6"),
+    of("at"_f, text, kOne, "the exact place", "p. 41"),
 };
 constexpr FieldSpec kBelongs[] = {
     of("edition"_f, number, kRequired, "the edition it belongs in", "1"),
@@ -44,19 +44,19 @@ constexpr FieldSpec kTest[] = {
     of("differ"_f, tree, kOne, "two records and a field that must differ", "[shape:a, shape:b, look.handle]"),
 };
 constexpr FieldSpec kSays[] = {
-    of("says"_f, prose, kRequired, "what speaks for it or against it"),
+    of("says"_f, prose, kRequired, "what speaks for it or against it", "The book has it in a later hand."),
 };
 constexpr FieldSpec kSegment[] = {
     of("title"_f, text, kRequired, "the segment's title", "Copied serials"),
-    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
-    ref("show"_f, KindSet::any(), kMany, "the pieces to hold up: specimens, or any record with a photo"),
-    of("after"_f, text, kMany, "segments that must come before, by title"),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about", "[treatment:jm-045, shape:jessamount]"),
+    ref("show"_f, KindSet::any(), kMany, "the pieces to hold up: specimens, or any record with a photo", "[specimen:jm-045-baker]"),
+    of("after"_f, text, kMany, "segments that must come before, by title", "[Opening]"),
     oneOf("keep"_f, kKeep, kOne, "what goes first when time is short; must unless written", "should"),
     of("time"_f, clock, kOne, "how long; left out, it is estimated", "6:00"),
-    of("say"_f, prose, kOne, "the words, or notes for them"),
+    of("say"_f, prose, kOne, "the words, or notes for them", "Turn the plate over and look for the boat."),
 };
 constexpr FieldSpec kEdition[] = {
-    of("title"_f, text, kOne, "the title it had"),
+    of("title"_f, text, kOne, "the title it had", "Tableware of Tollivane"),
     of("date"_f, moment, kRequired, "when it came out", "2019"),
 };
 constexpr FieldSpec kSettings[] = {
@@ -69,50 +69,50 @@ constexpr FieldSpec kSettings[] = {
 };
 constexpr FieldSpec kWaiver[] = {
     of("rule"_f, text, kRequired, "the rule of the finding", "code-shared"),
-    ref("record"_f, KindSet::any(), kOne, "the record it names"),
-    ref("records"_f, KindSet::any(), kMany, "or all the records it names"),
-    of("because"_f, text, kRequired, "why it may stand"),
+    ref("record"_f, KindSet::any(), kOne, "the record it names", "treatment:jm-045"),
+    ref("records"_f, KindSet::any(), kMany, "or all the records it names", "[treatment:jm-203-wreath, treatment:jm-203-wren]"),
+    of("because"_f, text, kRequired, "why it may stand", "an open question; see the chapter on numbers"),
 };
 
 constexpr FieldSpec kClaim[] = {
     of("says"_f, prose, kRequired, "the statement", "Ring handles came only with slot finials."),
-    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about", "[shape:linnavere, shape:sorrendale]"),
     oneOf("status"_f, kClaimStatus, kOne, "held unless written", "supposed"),
-    of("was"_f, prose, kOne, "the words it corrects"),
-    ref("replaces"_f, KindSet(Kind::claim), kMany, "the claim it corrects"),
+    of("was"_f, prose, kOne, "the words it corrects", "Ring handles are found on all coupe shapes."),
+    ref("replaces"_f, KindSet(Kind::claim), kMany, "the claim it corrects", "handles-of-1974"),
     oneOf("change"_f, kChanges, kOne, "what kind of correction it is", "corrigendum"),
-    of("because"_f, prose, kOne, "why"),
-    of("against"_f, citations, kMany, "sources that speak against it"),
+    of("because"_f, prose, kOne, "why", "A cup of 1936 turned up."),
+    of("against"_f, citations, kMany, "sources that speak against it", "[dunnavick-1974]"),
     oneOf("weighs"_f, kWeighs, kOne, "whether the old words misled", "minor"),
     of("issued"_f, moment, kDated, "when it was made known", "2 May 2020"),
     group("stated"_f, kStated, kMany, "where it was said", "{edition: 1, at: p. 41}"),
     group("belongs"_f, kBelongs, kMany, "an addendum's place", "{edition: 1, at: p. 102}"),
-    group("test"_f, kTest, kMany, "how the program can test it"),
+    group("test"_f, kTest, kMany, "how the program can test it", "{every: shape, where: {maker: wesperling}, has: {look.finial: slot}}"),
 };
 constexpr FieldSpec kQuestion[] = {
-    of("asks"_f, prose, kRequired, "the question"),
-    ref("about"_f, KindSet::any(), kMany, "the records it is about"),
+    of("asks"_f, prose, kRequired, "the question", "What does TR-6 mean?"),
+    ref("about"_f, KindSet::any(), kMany, "the records it is about", "[specimen:jm-045-baker]"),
     group("for"_f, kSays, kMany, "what speaks for it", "{says: the book has it, cite: decoration-books}"),
-    group("against"_f, kSays, kMany, "what speaks against it"),
-    of("would-settle"_f, prose, kMany, "what would settle it"),
+    group("against"_f, kSays, kMany, "what speaks against it", "{says: no book has it, cite: decoration-book-7}"),
+    of("would-settle"_f, prose, kMany, "what would settle it", "[The trade weekly for January to March 1923.]"),
     oneOf("status"_f, kQuestionStatus, kOne, "open unless written", "settled"),
-    ref("answer"_f, KindSet(Kind::claim), kOne, "the claim that answers it"),
+    ref("answer"_f, KindSet(Kind::claim), kOne, "the claim that answers it", "ring-handles"),
     of("first"_f, event, kMany, "two events: which was first?", "[shape:a, shape:b]"),
 };
 constexpr FieldSpec kTerm[] = {
-    of("means"_f, prose, kRequired, "what the word means"),
+    of("means"_f, prose, kRequired, "what the word means", "The line where the rim meets the well."),
     ref("broader"_f, KindSet(Kind::term), kMany, "the wider word", "lining"),
-    ref("related"_f, KindSet(Kind::term), kMany, "words to look up beside it"),
+    ref("related"_f, KindSet(Kind::term), kMany, "words to look up beside it", "[edge-line]"),
 };
 constexpr FieldSpec kTalk[] = {
     of("series"_f, text, kOne, "the series it belongs to", "reading-tollivane"),
     of("number"_f, number, kOne, "its number in the series", "3"),
     of("budget"_f, clock, kOne, "how long it may be", "28:00"),
     of("pace"_f, number, kOne, "spoken words a minute, when not the guide's", "130"),
-    group("segments"_f, kSegment, kMany | kRequired, "its parts, in order"),
-    of("recorded"_f, moment, kDated, "when it was recorded"),
+    group("segments"_f, kSegment, kMany | kRequired, "its parts, in order", "[{title: Opening, time: 2:00}]"),
+    of("recorded"_f, moment, kDated, "when it was recorded", "18 May 2024"),
     of("transcript"_f, path, kOne, "a timed transcript, from the guide's folder", "recordings/t2.vtt"),
-    of("link"_f, address, kOne, "where it can be seen"),
+    of("link"_f, address, kOne, "where it can be seen", "https://example.org/talks/3"),
 };
 constexpr FieldSpec kChecklist[] = {
     oneOf("show"_f, kKinds, kRequired, "what is listed: a kind", "treatment"),
@@ -127,10 +127,10 @@ constexpr FieldSpec kGuide[] = {
     of("by"_f, text, kMany, "the authors", "Odile Marrenby"),
     of("edition"_f, number, kOne, "the edition being prepared", "2"),
     groupMap("editions"_f, kEdition, kOne, "editions that came out", "{1: {title: …, date: 2019}}"),
-    group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace"),
+    group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace", "{circa: 5y, pace: 130}"),
     of("rules"_f, tree, kOne, "findings to raise or lower: error, warning, note or off", "{source-unused: off}"),
-    of("contents"_f, tree, kMany, "the divisions and chapters in order"),
-    group("waivers"_f, kWaiver, kMany, "findings that may stand, and why"),
+    of("contents"_f, tree, kMany, "the divisions and chapters in order", "[{division: Before you begin, holds: [prose/the-firm.md]}]"),
+    group("waivers"_f, kWaiver, kMany, "findings that may stand, and why", "[{rule: code-shared, records: [treatment:a, treatment:b], because: an open question}]"),
 };
 
 }  // namespace

@@ -38,8 +38,8 @@ constexpr FieldSpec kCodeRule[] = {
     of("used"_f, span, kOne, "from when to when it was in use", "1926/1968"),
     of("where"_f, where, kOne, "the records it holds for", "{shape: jessamount}"),
     of("written"_f, text, kOne, "how the parts follow one another; blanks join", "PREFIX-SERIAL-GROUP/LINING"),
-    of("pattern"_f, text, kOne, "instead of `written`: an RE2 expression whose named groups are the parts"),
-    of("parts"_f, tree, kOne, "what each part may be", "SERIAL: 2 or 3 digits"),
+    of("pattern"_f, text, kOne, "instead of `written`: an RE2 expression whose named groups are the parts", "'(?P<YEAR>[0-9]{2})-(?P<SERIAL>[0-9]+)'"),
+    of("parts"_f, tree, kOne, "what each part may be", "{SERIAL: 2 or 3 digits}"),
     of("alone"_f, text, kOne, "the part that may stand for one motif only", "PREFIX-SERIAL"),
     of("order"_f, text, kOne, "which number rises in the order of booking; `none` for no order", "SERIAL within PREFIX"),
     of("first-of"_f, tree, kOne, "numbers that were the first of a date", "{1187: 1909}"),
@@ -49,12 +49,12 @@ constexpr FieldSpec kCodeRule[] = {
     of("alike"_f, text, kMany, "signs that the eye confuses", "[4 9]"),
     of("unlike"_f, tree, kOne, "texts that look like this code and are none, and why", "{JM-1932: a year}"),
     of("usual"_f, yesNo, kOne, "yes: a disagreement is a note, no error", "yes"),
-    of("means"_f, prose, kOne, "what the code is, for readers"),
+    of("means"_f, prose, kOne, "what the code is, for readers", "The number painted on the foot."),
 };
 
 constexpr FieldSpec kResemblesMotif[] = {
     ref("motif"_f, KindSet(Kind::motif), kRequired, "the motif it is taken for", "wren-and-medlar"),
-    of("tell"_f, prose, kOne, "what tells them apart", "berries, not birds"),
+    of("tell"_f, prose, kOne, "what tells them apart", "berries and no birds"),
 };
 constexpr FieldSpec kResemblesShape[] = {
     ref("shape"_f, KindSet(Kind::shape), kRequired, "the shape it is taken for", "brathermoor-no-9"),
@@ -77,9 +77,9 @@ constexpr FieldSpec kMaker[] = {
     of("closed"_f, moment, kDated, "when it ended", "1968"),
     of("active"_f, span, kDated, "from when to when it is known to have traded", "1926/1961"),
     of("prefix"_f, text, kMany, "the letters that stand for it in codes", "QM"),
-    group("works"_f, kWorks, kMany, "its works, with their letters"),
-    group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them"),
-    group("codes"_f, kCodeRule, kMany, "its rules for numbers and codes"),
+    group("works"_f, kWorks, kMany, "its works, with their letters", "[{works: upper-bench, name: Upper Bench works, letter: U, used: 1906/1968}]"),
+    group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them", "{maker: haldermoyne, on: 1934, what: moulds and block room}"),
+    group("codes"_f, kCodeRule, kMany, "its rules for numbers and codes", "[{rule: old number, used: 1896/1926, written: NUMBER, parts: {NUMBER: 1 to 2880}}]"),
 };
 constexpr FieldSpec kPerson[] = {
     of("part"_f, text, kOne, "what the person did", "modeller and head of the design room"),
@@ -96,8 +96,8 @@ constexpr FieldSpec kShape[] = {
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1955"),
     ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came in it", "[plate-7, teapot]"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{outline: round}"),
-    group("resembles"_f, kResemblesShape, kMany, "shapes it is taken for, and what tells them apart"),
-    of("registered"_f, text, kMany, "its registration, as it is written on pieces"),
+    group("resembles"_f, kResemblesShape, kMany, "shapes it is taken for, and what tells them apart", "{shape: brathermoor-no-9, tell: the rival's verge is plain}"),
+    of("registered"_f, text, kMany, "its registration, as it is written on pieces", "Des. Pat. 85412"),
 };
 constexpr FieldSpec kForm[] = {
     oneOf("ware"_f, kWare, kRequired, "flat, hollow or a set", "flat"),
@@ -111,16 +111,16 @@ constexpr FieldSpec kForm[] = {
 };
 constexpr FieldSpec kMotif[] = {
     of("method"_f, text, kOne, "how it was put on", "decal"),
-    ref("artist"_f, KindSet(Kind::person), kMany, "who drew it"),
+    ref("artist"_f, KindSet(Kind::person), kMany, "who drew it", "ismerelda-quoyne"),
     ref("supplier"_f, KindSet(Kind::maker), kOne, "who supplied it", "vandermoyle"),
     of("supplier-number"_f, text, kMany, "its number in the supplier's books", "402"),
     oneOf("named-by"_f, tables::kNamedByWords, kOne, "who gave it the name used here", "factory"),
-    of("designed"_f, moment, kDated, "when it was designed"),
+    of("designed"_f, moment, kDated, "when it was designed", "by 1930"),
     of("introduced"_f, moment, kDated, "when it was first used", "1930"),
     of("withdrawn"_f, moment, kDated, "when it was last used", "1944"),
-    of("look"_f, look, kOne, "what it looks like, feature by feature"),
-    group("resembles"_f, kResemblesMotif, kMany, "motifs it is taken for, and what tells them apart"),
-    of("registered"_f, text, kMany, "its registration, as it is written on pieces"),
+    of("look"_f, look, kOne, "what it looks like, feature by feature", "{placed: centre, subject: fruit}"),
+    group("resembles"_f, kResemblesMotif, kMany, "motifs it is taken for, and what tells them apart", "{motif: wren-and-medlar, tell: berries and no birds}"),
+    of("registered"_f, text, kMany, "its registration, as it is written on pieces", "Reg. 748910"),
 };
 constexpr FieldSpec kTreatment[] = {
     ref("shape"_f, KindSet(Kind::shape), kMany | kRequired, "the shape it is on", "jessamount"),
@@ -129,13 +129,13 @@ constexpr FieldSpec kTreatment[] = {
     of("look"_f, look, kOne, "its lines, glaze and lustre", "{edge-line: gold, glaze: ivory}"),
     of("introduced"_f, moment, kDated, "when it was first booked or offered", "1933"),
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1950"),
-    ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came with it"),
+    ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came with it", "[plate-7, teapot]"),
     oneOf("status"_f, kStatus, kOne, "production unless written", "sample"),
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "quennock"),
     ref("decorated-by"_f, KindSet(Kind::maker), kOne, "who decorated it, when not the shape's maker", "pennistrode"),
     ref("continues"_f, KindSet(Kind::treatment), kOne, "the treatment it was before it was renumbered", "dm-2641"),
     oneOf("met"_f, kMet, kOne, "how often a collector meets it", "rarely"),
-    group("resembles"_f, kResemblesTreatment, kMany, "treatments it is taken for, and what tells them apart"),
+    group("resembles"_f, kResemblesTreatment, kMany, "treatments it is taken for, and what tells them apart", "{treatment: jm-045, tell: a gold edge line}"),
 };
 constexpr FieldSpec kSet[] = {
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "sunderwick"),
@@ -151,9 +151,9 @@ constexpr FieldSpec kMark[] = {
     of("shows"_f, text, kOne, "its picture", "a ferry boat in a circle"),
     of("carries"_f, text, kMany, "the code that stands with it: the name of a rule", "date code"),
     of("used"_f, span, kDated, "from when to when it was used", "1925/1951"),
-    ref("shapes"_f, KindSet(Kind::shape), kMany, "the shapes it is seen on"),
-    of("look"_f, look, kOne, "what it looks like, feature by feature"),
-    ref("photo"_f, KindSet(Kind::photo), kMany, "a picture of it"),
+    ref("shapes"_f, KindSet(Kind::shape), kMany, "the shapes it is seen on", "[jessamount, linnavere]"),
+    of("look"_f, look, kOne, "what it looks like, feature by feature", "{frame: oval}"),
+    ref("photo"_f, KindSet(Kind::photo), kMany, "a picture of it", "k4-on-a-plate"),
 };
 
 }  // namespace

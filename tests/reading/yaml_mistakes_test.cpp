@@ -122,6 +122,10 @@ constexpr Slip kSlips[] = {
     {"words behind a bracket", "- shape: linnavere\n  note: [sic] ribbed\n", "2:15 yaml-broken", "follows the closing bracket", "`note: \"[sic] ribbed\"`", "linnavere"},
     {"comma missing in braces", "- shape: linnavere\n  introduced: {is: 1936 cite: books}\n", "2:20 yaml-broken", "a comma is missing", "`is: 1936, cite: books`",
      "linnavere"},
+    {"link in braces", "- shape: linnavere\n  more: {Rim: ribbed as [the rival](shape:no-9) is, Foot: flat}\n", "2:25 yaml-broken", "in the middle of a text",
+     "`\"ribbed as [the rival](shape:no-9) is\"`", "linnavere"},
+    {"bracket missing in front", "- specimen: lv-12-plate\n  marks: k4, {mark: k5, at: beside it}]\n", "2:39 yaml-broken", "never opened", "`marks: [k4, {mark: k5, at: beside it}]`",
+     "lv-12-plate"},
     {"dashes in brackets", "- shape: linnavere\n  forms: [- plate-7, - teapot]\n", "2:11 yaml-broken", "no dash", "`[one, two]`", "linnavere"},
     {"braces for brackets", "- shape: linnavere\n  forms: {plate-7, teapot}\n", "2:10 yaml-broken", "words alone", "`[plate-7, teapot]`", "linnavere"},
     // a comma in an unquoted citation
