@@ -180,6 +180,10 @@ class BlockWalk {
     const std::string_view value = line.value;
     comment_ = false;
     if (value.empty() || value[0] == '#') return std::nullopt;
+    const std::size_t word = std::min(value.find_first_of(" \t"), value.size());
+    const bool property = value.size() > 1 && (value[0] == '&' || value[0] == '!') && word > 1;
+    if (property && (word == value.size() || base::trimmed(value.substr(word)).starts_with('#')))
+      return std::nullopt;  // the value is still to come
     above_ = Above::closed;
     const std::uint32_t front =
         line.hasKey ? static_cast<std::uint32_t>(line.key.data() - piece_.text.data() + line.key.size())
