@@ -83,7 +83,7 @@ Blocks proseBlocks(Page& page, const std::string& path, Blocks intro, diagnostic
         introduced = true;
       }
       if (block.kind == BlockKind::query) {
-        page.level = std::min(under + 1, 6);
+        page.level = std::clamp(under + 1, 3, 6);
         const Query query = readQuery(block, page.words().materials(), findings);
         page.blocks.push_back(query.block);
         for (Block& one : listOf(page, query, false)) into.push_back(std::move(one));
@@ -195,13 +195,15 @@ Composed contentsPage(const Book& book) {
         if (entry.key == std::to_string(settings.edition)) {
           if (!when.empty()) line += ", " + when;
         } else {
-          std::string words = "edition " + std::string(entry.key);
-          if (!when.empty()) words += " (" + when + ")";
+          const std::int64_t number = entry.key.size() == 1 && base::isDigit(entry.key[0]) ? entry.key[0] - '0' : 0;
+          std::string words = number > 0 ? std::string(kOrdinals[number]) : "edition " + std::string(entry.key);
+          if (number > 0) words[0] = static_cast<char>(words[0] - 'A' + 'a');
+          if (!when.empty()) words += number > 0 ? " in " + when : " (" + when + ")";
           earlier.push_back(std::move(words));
         }
       }
     line += ".";
-    if (!earlier.empty()) line += " Before it came " + base::listedInWords(earlier) + ".";
+    if (!earlier.empty()) line += " Before it came the " + base::listedInWords(earlier) + ".";
   }
   if (!line.empty()) document.blocks.push_back(document::paragraph({text(line)}));
   std::vector<Blocks> items;
@@ -218,8 +220,7 @@ Composed contentsPage(const Book& book) {
     }
     Inlines words{document::link({text(chapter.title)}, {.file = chapter.file, .anchor = {}, .address = {}})};
     if (chapter.record != records::kNoRecord && (book.records()[chapter.record].find("introduced"_f) != nullptr || book.records()[chapter.record].find("withdrawn"_f) != nullptr)) {
-      put(words, ", ");
-      put(words, book.words().dates(book.records()[chapter.record]));
+      put(words, ", " + book.words().plainDates(book.records()[chapter.record]));
     }
     items.push_back(item(std::move(words)));
   }

@@ -11,13 +11,15 @@ struct Generated {
 
 constexpr Generated kGenerated[] = {
     {"treatments", "Decorations", Kind::treatment},
-    {"forms", "Pieces", Kind::form},
+    {"forms", "Pieces and their sizes", Kind::form},
     {"marks", "Marks", Kind::mark},
     {"codes", "Numbers and codes", std::nullopt},
     {"look-alikes", "Look-alikes", std::nullopt},
+    {"timeline", "Dates in order", std::nullopt},
+    {"tell-apart", "What tells them apart", std::nullopt},
     {"questions", "Open questions", Kind::question},
     {"help-wanted", "Help wanted", std::nullopt},
-    {"corrections", "Corrections", std::nullopt},
+    {"corrections", "Corrections", Kind::claim},
     {"claims", "Statements", Kind::claim},
     {"makers", "Makers", Kind::maker},
     {"glossary", "Glossary", Kind::term},

@@ -12,6 +12,9 @@ Blocks entryOf(Page& page, RecordIndex record);
 // Everything of a kind that refers to the record in that field, in the order of file and place.
 std::vector<RecordIndex> referring(const Page& page, RecordIndex record, Kind kind, records::Field field);
 
+// In the order of their first year; those without one last.
+void sortByDate(const Page& page, std::vector<RecordIndex>& records);
+
 // Names with links: "a, b and c"; beyond `most` the rest is counted.
 Inlines namesOf(const Page& page, const std::vector<RecordIndex>& records, std::size_t most = 60);
 

@@ -14,7 +14,9 @@ using records::Value;
 namespace {
 
 void addReferring(const Page& page, const PublishedRecord& record, Kind kind, Field field, std::string_view label, std::vector<Blocks>& items) {
-  if (const auto found = referring(page, record.index(), kind, field); !found.empty()) items.push_back(labelled(label, namesOf(page, found, 30)));
+  auto found = referring(page, record.index(), kind, field);
+  if (kind != Kind::mark && kind != Kind::set) sortByDate(page, found);
+  if (!found.empty()) items.push_back(labelled(label, namesOf(page, found, 30)));
 }
 
 void addEnd(Page& page, const PublishedRecord& record, std::vector<Blocks> items, Blocks& out) {
@@ -129,7 +131,7 @@ Blocks featureEntry(Page& page, const PublishedRecord& record) {
   if (const Value* of = record.find("of"_f); of != nullptr && of->said())
     for (const Value& one : of->each()) {
       const auto kind = records::kindNamed(one.text);
-      where.emplace_back(kind ? plural(*kind) : one.text);
+      where.emplace_back(kind ? kindInWords(*kind, true) : std::string(one.text));
     }
   std::string line;
   if (!where.empty()) line = "To be looked for on " + base::listedInWords(where);
@@ -150,14 +152,21 @@ Blocks talkEntry(Page& page, const PublishedRecord& record) {
   std::vector<Blocks> items;
   if (const Value* series = record.find("series"_f)) {
     std::string words(series->text);
-    std::replace(words.begin(), words.end(), '-', ' ');
-    words = capitalised(std::move(words));
+    const bool id = words.find(' ') == std::string::npos && std::none_of(words.begin(), words.end(), [](char c) { return base::isUpper(c); });
+    for (std::size_t i = 0; id && i < words.size(); ++i) {  // typed as an id: "reading-tollivane"
+      if (words[i] == '-') words[i] = ' ';
+      if ((i == 0 || words[i - 1] == ' ') && base::isLower(words[i])) words[i] = static_cast<char>(words[i] - 'a' + 'A');
+    }
     if (const Value* number = record.find("number"_f)) words += ", no. " + std::to_string(number->number());
     items.push_back(labelled("Series", {text(words)}));
   } else if (record.find("number"_f) != nullptr) {
     items.push_back(fact(page, record, "number"_f));
   }
-  if (const Value* budget = record.find("budget"_f)) items.push_back(labelled("Length", {text(std::string(budget->text))}));
+  if (const Value* budget = record.find("budget"_f)) {
+    std::string words(budget->text);
+    if (budget->number() > 0 && budget->number() % 60 == 0) words = countedInWords(static_cast<std::size_t>(budget->number() / 60), "minute", "minutes");
+    items.push_back(labelled("Length", {text(std::move(words))}));
+  }
   if (const Value* segments = record.find("segments"_f); segments != nullptr && segments->said()) {
     std::vector<std::string> titles;
     for (const Value& one : segments->each())
@@ -176,7 +185,7 @@ Blocks checklistEntry(Page& page, const PublishedRecord& record) {
   Inlines line;
   const auto kind = records::kindNamed(record.text("show"_f));
   put(line, "A list to print and tick");
-  if (kind) put(line, ", of " + std::string(plural(*kind)));
+  if (kind) put(line, ", of " + kindInWords(*kind, true));
   put(line, ": ");
   line.push_back(document::code("checklists/" + std::string(record.id()) + ".pdf"));
   put(line, ".");

@@ -19,6 +19,19 @@ std::vector<RecordIndex> referring(const Page& page, RecordIndex record, Kind ki
   return out;
 }
 
+void sortByDate(const Page& page, std::vector<RecordIndex>& records) {
+  const dates::Options& options = page.records().settings().dates;
+  auto first = [&](RecordIndex record) {
+    const Value* value = page.record(record).find("introduced"_f);
+    const bool dated = value != nullptr && value->date() != nullptr;
+    return std::pair(!dated, dated ? value->date()->plain(options).latest : dates::Day::plusInfinity());
+  };
+  std::vector<std::pair<decltype(first(0)), RecordIndex>> keyed;
+  for (RecordIndex record : records) keyed.emplace_back(first(record), record);
+  std::stable_sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (std::size_t i = 0; i < records.size(); ++i) records[i] = keyed[i].second;
+}
+
 Inlines namesOf(const Page& page, const std::vector<RecordIndex>& records, std::size_t most) {
   std::vector<Inlines> parts;
   const std::size_t shown = records.size() > most + 1 ? most : records.size();
@@ -32,6 +45,8 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   if (from == nullptr && until == nullptr) return labelled(label, {text("dates not recorded")});
+  auto bare = [](const Value* value) { return value == nullptr || (!value->said() && value->evidence == nullptr); };
+  if (bare(from) && bare(until)) return labelled(label, {text("dates not known")});
   auto part = [&](const Value* value, Field field) { return valueWithEvidence(page, record, *value, records::specOf(record.kind(), field)); };
   Inlines words;
   const bool begun = from != nullptr && from->said();
@@ -143,11 +158,7 @@ Inlines formsWords(const Page& page, const Value& forms) {
     Inlines part = page.words().name(form.index());
     if (const Value* actual = form.find("actual"_f); actual != nullptr && actual->said()) {
       const records::FieldSpec* spec = records::specOf(Kind::form, "actual"_f);
-      std::string size = page.words().plainValue(actual, spec, form);
-      std::replace(size.begin(), size.end(), '(', ',');
-      std::erase(size, ')');
-      if (const std::size_t comma = size.find(" ,"); comma != std::string::npos) size.erase(comma, 1);
-      put(part, " (" + size + ")");
+      put(part, ", " + page.words().plainValue(actual, spec, form));
     }
     if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) {
       put(part, " (");
@@ -245,7 +256,8 @@ Blocks motifEntry(Page& page, const PublishedRecord& record) {
     items.push_back(labelled("Name given by", {text(by == "author" ? "the author of this guide, as a description" : by == "misreading" ? "a misreading" : by == "misheard" ? "mishearing" : by == "collectors" ? by : "the " + by)}));
   }
   items.push_back(datesFact(page, record));
-  const auto treatments = referring(page, record.index(), Kind::treatment, "motif"_f);
+  auto treatments = referring(page, record.index(), Kind::treatment, "motif"_f);
+  sortByDate(page, treatments);
   items.push_back(labelled("Found on", treatments.empty() ? Inlines{text("no decoration recorded")} : namesOf(page, treatments, 40)));
   addResembles(page, record, items);
   addEnd(page, record, std::move(items), out);

@@ -33,8 +33,8 @@ Inlines specimenLine(Page& page, RecordIndex index) {
         put(name, words.value(shape, nullptr, record));
       }
       if (const Value* motif = record.find("motif"_f)) {
-        put(name, motif->type == ValueType::none ? " without a motif" : " with ");
-        if (motif->type != ValueType::none) put(name, words.value(motif, nullptr, record));
+        put(name, motif->type == ValueType::none ? " without a motif" : motif->said() ? " with " : ", motif not known");
+        if (motif->said()) put(name, words.value(motif, nullptr, record));
       }
     }
     parts.push_back(std::move(name));
@@ -43,24 +43,33 @@ Inlines specimenLine(Page& page, RecordIndex index) {
     const Value* value = record.find(field);
     if (value == nullptr) return;
     Inlines part;
-    put(part, before);
     if (value->type == ValueType::none) {
-      put(part, "none");
+      put(part, field == "code-seen"_f ? "no number" : "no date code");
+    } else if (value->type == ValueType::unknown) {
+      put(part, field == "code-seen"_f ? "number not known" : "date code not known");
     } else {
-      put(part, words.value(value, records::specOf(Kind::specimen, field), record));
+      put(part, before);
+      if (value->type == ValueType::list) {  // the readings that the eye allows
+        std::vector<Inlines> readings;
+        for (const Value& one : value->each()) readings.push_back(words.value(&one, nullptr, record));
+        put(part, listed(std::move(readings), "or"));
+      } else {
+        put(part, words.value(value, records::specOf(Kind::specimen, field), record));
+      }
       std::vector<std::string> readings;
       for (const choosing::CodeOnRecord& code : words.materials().codes.of(index)) {
         if (code.field != field) continue;
         std::string said = words.readingsInWords(code);
         if (field != "date-code"_f) said.clear();
         if (said.empty() && code.applies && code.readings.empty()) said = "not read by any rule";
+        if (said.empty() && code.applies && code.possibleCount() == 0) said = "ruled out";
         if (!said.empty()) readings.push_back((value->each().size() > 1 ? std::string(code.value->text) + ": " : std::string()) + said);
       }
       if (!readings.empty()) put(part, " (" + base::joined(readings, "; ") + ")");
     }
     parts.push_back(std::move(part));
   };
-  codes("code-seen"_f, "number on it ");
+  codes("code-seen"_f, "numbered ");
   if (const Value* marks = record.find("marks"_f); marks != nullptr) {
     Inlines part;
     std::vector<Inlines> names;
@@ -100,18 +109,15 @@ Inlines specimenLine(Page& page, RecordIndex index) {
       const Value* how = one.find("how"_f);
       const Value* by = one.find("by"_f);
       const Value* on = one.find("on"_f);
-      put(time, how == nullptr || how->text == "in-hand" ? "in hand" : how->text == "photograph" ? "in a photograph" : "reported");
+      put(time, how == nullptr || how->text == "in-hand" ? "seen in hand" : how->text == "photograph" ? "seen in a photograph" : "reported");
       if (by != nullptr && by->said()) put(time, " by " + words.plainSomebody(by->text));
       if (on != nullptr) put(time, ", " + words.shortDate(on));
       times.push_back(std::move(time));
     }
-    put(out, " Seen ");
-    put(out, separated(std::move(times), "; and "));
-    if (const std::string_view holder = record.text("holder"_f); !holder.empty()) put(out, "; " + std::string(holder));
-    put(out, ".");
-  } else if (const std::string_view holder = record.text("holder"_f); !holder.empty()) {
-    put(out, " Held by " + std::string(holder) + ".");
+    put(out, " ");
+    put(out, sentence(capitalised(separated(std::move(times), "; "))));
   }
+  if (const std::string_view holder = record.text("holder"_f); !holder.empty()) put(out, " Holder: " + std::string(holder) + ".");
   if (const Value* more = record.find("more"_f))
     for (const records::Entry& entry : more->entries()) {
       put(out, " " + capitalised(std::string(entry.key)) + ": ");

@@ -67,8 +67,8 @@ Inlines relationInWords(const Page& page, const Value& value) {
     const Value* event = one.find("event"_f);
     if (event == nullptr || event->target() == records::kNoRecord) continue;
     Inlines part = page.words().name(event->target());
-    if (const Value* within = one.find("within"_f)) put(part, " (within " + std::string(within->text) + ")");
-    if (const Value* least = one.find("at-least"_f)) put(part, " (at least " + std::string(least->text) + ")");
+    if (const Value* within = one.find("within"_f)) put(part, " (within " + Words::lengthInWords(within->text) + ")");
+    if (const Value* least = one.find("at-least"_f)) put(part, " (at least " + Words::lengthInWords(least->text) + ")");
     parts.push_back(std::move(part));
   }
   return listed(std::move(parts));
@@ -77,6 +77,7 @@ Inlines relationInWords(const Page& page, const Value& value) {
 }  // namespace
 
 std::string labelOf(Kind kind, Field field) {
+  if (kind == Kind::person && field == "active"_f) return "Active";
   if (kind == Kind::motif && field == "introduced"_f) return "First used";
   if (kind == Kind::motif && field == "withdrawn"_f) return "Last used";
   if (kind == Kind::mark && field == "look"_f) return "Look";
@@ -131,7 +132,7 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
 
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record) {
   const records::Evidence* own = record.evidence();
-  if (own != nullptr && (!own->cite.empty() || !own->judged.empty())) return labelled("Sources", page.words().rowEvidence(record));
+  if (own != nullptr && (!own->cite.empty() || !own->judged.empty())) return labelled("Sources", page.words().recordEvidence(record));
   const auto fields = record.fields();
   const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) { return !page.words().ownEvidence(entry->value).empty(); });
   if (any) return std::nullopt;

@@ -126,11 +126,7 @@ class Index {
   }
 
   std::string glossOf(const PublishedRecord& record) const {
-    switch (record.kind()) {
-      case Kind::form: return "piece";
-      case Kind::term: return "word";
-      default: return std::string(name(record.kind()));
-    }
+    return kindInWords(record.kind());
   }
 
   const std::vector<std::size_t>& mentionedIn(RecordIndex record) const {

@@ -58,7 +58,7 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
     }
     Inlines evidence = page.words().ownEvidence(rule);
     put(words, " (");
-    put(words, evidence.empty() ? page.words().rowEvidence(maker) : std::move(evidence));
+    put(words, evidence.empty() ? page.words().recordEvidence(maker) : std::move(evidence));
     put(words, ")");
     items.push_back(labelled(capitalised(std::string(name->text)), std::move(words)));
   }
@@ -72,7 +72,7 @@ void addSeenOnly(Page& page, const std::set<std::string>& known, Blocks& out) {
     const Value* code = page.record(specimen).find("code-seen"_f);
     if (code == nullptr || !code->said()) continue;
     for (const Value& one : code->each())
-      if (one.type == ValueType::text && !known.contains(base::folded(one.text))) seen[std::string(one.text)].push_back(specimen);
+      if (one.type == ValueType::text && one.text.find('?') == std::string_view::npos && !known.contains(base::folded(one.text))) seen[std::string(one.text)].push_back(specimen);
   }
   if (seen.empty()) return;
   std::vector<Blocks> items;
@@ -81,7 +81,7 @@ void addSeenOnly(Page& page, const std::set<std::string>& known, Blocks& out) {
     for (const choosing::CodeOnRecord& read : page.words().materials().codes.of(specimens[0])) {
       if (read.field != "code-seen"_f || read.value == nullptr || read.value->text != code) continue;
       const std::string said = page.words().readingsInWords(read);
-      put(words, said.empty() ? "; nobody can read it yet" : "; it could be " + said);
+      put(words, said.empty() ? "; nobody can read it yet" : "; it can be read: " + said);
     }
     items.push_back(labelled(code, std::move(words)));
   }

@@ -30,14 +30,6 @@ constexpr Wanted kWanted[] = {
     {Kind::form, "nominal"_f},         {Kind::set, "offered"_f},
 };
 
-std::string kindInWords(Kind kind) {
-  switch (kind) {
-    case Kind::treatment: return "decoration";
-    case Kind::form: return "piece";
-    default: return std::string(name(kind));
-  }
-}
-
 std::string fieldInWords(Kind kind, Field field) {
   if (field == "introduced"_f) return "the first year";
   if (field == "withdrawn"_f) return "the last year";
@@ -91,16 +83,14 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
     if (!gap.unknown.empty()) unknown.push_back(line(gap.unknown));
     if (!gap.unrecorded.empty()) unrecorded.push_back(line(gap.unrecorded));
   }
+  std::map<std::string, std::vector<RecordIndex>> unreadOn;
+  for (RecordIndex specimen : page.records().ofKind(Kind::specimen))
+    for (const choosing::CodeOnRecord& code : page.words().materials().codes.of(specimen))
+      if (code.applies && code.readings.empty() && code.value != nullptr && code.unlike == nullptr) unreadOn[std::string(code.value->text)].push_back(specimen);
   std::vector<Blocks> unread;
-  for (RecordIndex specimen : page.records().ofKind(Kind::specimen)) {
-    for (const choosing::CodeOnRecord& code : page.words().materials().codes.of(specimen)) {
-      if (!code.applies || code.possibleCount() != 0 || code.value == nullptr || code.unlike != nullptr) continue;
-      Inlines words{text(std::string(code.value->text) + ", on ")};
-      put(words, page.words().name(specimen));
-      unread.push_back(item(sentence(std::move(words))));
-      if (unread.size() == 50) break;
-    }
+  for (const auto& [code, specimens] : unreadOn) {
     if (unread.size() == 50) break;
+    unread.push_back(labelled(code, sentence(namesOf(page, specimens, 12))));
   }
   std::vector<Inlines> questions;
   for (RecordIndex question : page.records().ofKind(Kind::question))

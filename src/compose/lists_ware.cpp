@@ -177,13 +177,7 @@ Blocks formsList(Page& page, const Listing& listing) {
     return columnsTable(page, listing, *own);
   }
   const bool home = std::any_of(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return page.wants(one.record); });
-  auto holds = [&](const Chosen& one) {
-    const Value* value = page.record(one.record).find("holds"_f);
-    return value != nullptr && value->said();
-  };
-  const bool withHolds = std::any_of(listing.chosen.begin(), listing.chosen.end(), holds);
   std::vector<std::string> head{"Piece", "List size", "Measures"};
-  if (withHolds) head.emplace_back("Holds");
   if (home) head.emplace_back("Made in");
   head.emplace_back("Sources");
   document::Table table = tableOf(std::move(head));
@@ -204,11 +198,15 @@ Blocks formsList(Page& page, const Listing& listing) {
     if (!one.sure) put(name, ", perhaps");
     Inlines actual = value("actual"_f);
     if (const std::string_view measured = record.text("measured"_f); !measured.empty() && measured != "overall") put(actual, " " + std::string(measured));
+    const Value* holds = record.find("holds"_f);
+    if (holds != nullptr) {
+      put(actual, "; holds ");
+      put(actual, value("holds"_f));
+    }
     std::vector<Inlines> cells;
     cells.push_back(std::move(name));
     cells.push_back(value("nominal"_f));
     cells.push_back(std::move(actual));
-    if (withHolds) cells.push_back(value("holds"_f));
     if (home) {
       const Value* in = record.find("made-in"_f);
       cells.push_back(in != nullptr && in->type == ValueType::all ? Inlines{text("every shape")} : value("made-in"_f));

@@ -123,7 +123,7 @@ Blocks makersList(Page& page, const Listing& listing) {
     }
     if (!parts.empty()) put(line, ": " + base::joined(parts, ", "));
     put(line, " (");
-    put(line, page.words().rowEvidence(maker));
+    put(line, page.words().recordEvidence(maker));
     put(line, ")");
     elsewhere.push_back(item(std::move(line)));
   }

@@ -49,6 +49,19 @@ Inlines separated(std::vector<Inlines> parts, std::string_view between) {
   return out;
 }
 
+std::string kindInWords(Kind kind, bool several) {
+  switch (kind) {
+    case Kind::treatment: return several ? "decorations" : "decoration";
+    case Kind::form: return several ? "pieces" : "piece";
+    case Kind::specimen: return several ? "pieces seen" : "piece seen";
+    case Kind::claim: return several ? "statements" : "statement";
+    case Kind::person: return several ? "people" : "person";
+    case Kind::photo: return several ? "pictures" : "picture";
+    case Kind::term: return several ? "words" : "word";
+    default: return std::string(several ? plural(kind) : name(kind));
+  }
+}
+
 std::string capitalised(std::string words) {
   if (!words.empty() && base::isLower(words[0])) words[0] = static_cast<char>(words[0] - 'a' + 'A');
   return words;

@@ -16,6 +16,9 @@ void put(Inlines& out, Inlines more);
 Inlines listed(std::vector<Inlines> parts, std::string_view last = "and");
 Inlines separated(std::vector<Inlines> parts, std::string_view between);
 
+// What readers call records of a kind: "decoration", "decorations"; "piece" for a form, "piece seen" for a specimen.
+std::string kindInWords(Kind kind, bool several = false);
+
 // The first letter as a capital.
 std::string capitalised(std::string words);
 Inlines capitalised(Inlines words);

@@ -260,7 +260,7 @@ void Planner::findHomes() {
         if (!kind || *kind == Kind::photo || *kind == Kind::source) continue;
         const choosing::Query* part = query.of(*kind);
         if (part == nullptr) continue;
-        const choosing::Answer least = part->sure ? choosing::Answer::yes : choosing::Answer::maybe;
+        const choosing::Answer least = part->sure || !takesPerhaps(query.block, *kind) ? choosing::Answer::yes : choosing::Answer::maybe;
         for (RecordIndex record : records.ofKind(*kind))
           if (!settled(record) && lists(query.block, records[record]) && materials_.chooser.ask(part->where, record) >= least)
             settle(record, i);

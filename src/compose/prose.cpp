@@ -1,5 +1,7 @@
 #include "compose/prose.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "compose/phrases.h"
 #include "document/address.h"
@@ -43,7 +45,13 @@ class Resolver {
       Inline& one = some[i];
       switch (one.kind) {
         case InlineKind::reference: add(out, reference(one)); break;
-        case InlineKind::citation: i = citations(some, i, out); break;
+        case InlineKind::citation:
+          if (isWord(out, one)) {
+            add(out, sourceAsWord(one));
+          } else {
+            i = citations(some, i, out);
+          }
+          break;
         case InlineKind::index:
           if (setting_.indexed) out.push_back(document::anchorAt(setting_.indexed(one.text.empty() ? document::plainText(one.children) : one.text)));
           inlines(one.children);
@@ -79,6 +87,27 @@ class Resolver {
     inlines(one.children);
     if (!target) return one.children.empty() ? Inlines{document::text(one.text)} : std::move(one.children);
     return one.children.empty() ? words_.name(*target) : words_.linked(*target, std::move(one.children));
+  }
+
+  // "It is in [the ledger](source:ledger)", "which [the ledger](source:ledger) may show": nothing stands before it that it
+  // could support.
+  static bool isWord(const Inlines& before, const Inline& citation) {
+    constexpr std::string_view kOpen[] = {"about", "after", "also", "and", "as", "at", "before", "but", "by", "from", "if", "in", "like", "of", "on", "or",
+                                          "see", "since", "than", "that", "the", "to", "under", "what", "when", "where", "which", "with"};
+    if (citation.children.empty()) return false;
+    std::string words;
+    for (std::size_t i = before.size(); i-- > 0 && words.size() < 12;) words.insert(0, before[i].kind == InlineKind::softBreak ? " " : document::plainText({before[i]}));
+    std::string_view last = base::trimmed(words);
+    if (last.empty()) return true;
+    if (const std::size_t blank = last.find_last_of(" \n"); blank != std::string_view::npos) last.remove_prefix(blank + 1);
+    const std::string folded = base::folded(last);
+    return std::find(std::begin(kOpen), std::end(kOpen), folded) != std::end(kOpen);
+  }
+
+  Inlines sourceAsWord(Inline& one) const {
+    inlines(one.children);
+    const auto source = words_.materials().records.find(Kind::source, one.text);
+    return source ? words_.linked(*source, std::move(one.children)) : std::move(one.children);
   }
 
   Inlines citation(Inline& one) const {

@@ -19,7 +19,8 @@ Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const rec
 
 // Resolves in place.
 // - A reference is the record's name or the author's words, linked where the record is described.
-// - A run of citations becomes one bracketed note: " (Decoration Books 2-6, vol. 3; Price List No. 9, p. 2)".
+// - A citation after a preposition or the like, or at the very beginning, is a word of its sentence: the words, linked.
+// - A run of other citations becomes one bracketed note: " (Decoration Books 2-6, vol. 3; Price List No. 9, p. 2)".
 // - An index entry keeps its words.
 // - A relative link leads to a chapter; one that leads nowhere leaves its words.
 void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting = {});

@@ -78,10 +78,15 @@ Query readQuery(const Block& block, const Materials& materials, diagnostics::Fin
   return query;
 }
 
+bool takesPerhaps(std::string_view block, Kind kind) {
+  constexpr KindSet kWritten(Kind::question, Kind::claim, Kind::term, Kind::source, Kind::photo, Kind::feature);
+  return block != "look-alikes" && !kWritten.has(kind);
+}
+
 std::vector<choosing::Chosen> chosenBy(const Query& query, const Materials& materials) {
   std::vector<choosing::Chosen> all;
   for (const choosing::Query& part : query.parts) {
-    std::vector<choosing::Chosen> some = materials.chooser.choose(part.kind, part.where, part.sure);
+    std::vector<choosing::Chosen> some = materials.chooser.choose(part.kind, part.where, part.sure || !takesPerhaps(query.block, part.kind));
     if (!part.inOrderOf.empty()) materials.chooser.sort(some, part.inOrderOf);
     all.insert(all.end(), some.begin(), some.end());
   }

@@ -25,7 +25,11 @@ Query readQuery(const Block& block, const Materials& materials, diagnostics::Fin
 // A block without YAML: everything of its kinds.
 Query wholeQuery(std::string_view block);
 
-// What it lists: its records that are yes or maybe, in the order it asks for, else that of file and place.
+// A list of ware takes what is perhaps meant too, and marks it. Not so a list of what the author wrote (questions,
+// statements, words, sources, pictures, features) or of look-alikes: there a field left out leaves nothing open.
+bool takesPerhaps(std::string_view block, Kind kind);
+
+// What it lists, in the order it asks for, else that of file and place.
 std::vector<choosing::Chosen> chosenBy(const Query& query, const Materials& materials);
 
 }  // namespace saggar::compose

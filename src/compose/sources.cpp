@@ -69,7 +69,7 @@ std::string gradeInWords(const PublishedRecord& source) {
   const Grade grade = gradeOf(source);
   if (grade.record.empty()) return {};
   const std::string words = grade.record == "original"     ? "an original record"
-                            : grade.record == "derivative" ? "a derivative record, made from another"
+                            : grade.record == "derivative" ? "a derivative record (a copy)"
                                                            : "an authored account";
   const std::string information = grade.information == "primary"     ? "with first-hand information"
                                   : grade.information == "secondary" ? "with second-hand information"
@@ -142,6 +142,7 @@ Blocks sourcesChapter(Page& page) {
   for (const linking::Mention& mention : records.mentions()) {
     if (!mention.citation) continue;
     std::optional<std::size_t> chapter;
+    if (mention.from != records::kNoRecord && page.record(mention.from).kind() == Kind::talk) continue;  // what is said is not printed here
     if (mention.from != records::kNoRecord) {
       chapter = page.book().places().chapterOf(mention.from);
     } else if (mention.prose < records.prose().size()) {
@@ -162,7 +163,13 @@ Blocks sourcesChapter(Page& page) {
   for (const choosing::Chosen& one : sources) {
     const PublishedRecord source = page.record(one.record);
     Inlines first{document::anchorAt(page.takeAnchor(one.record))};
-    first.push_back(document::strong({text(page.words().plainName(one.record))}));
+    const std::string title = page.words().plainName(one.record);
+    first.push_back(document::strong({text(title)}));
+    if (const std::string brief = page.words().shortName(one.record); brief != title) {
+      put(first, " (in tables: ");
+      first.push_back(document::emphasis({text(brief)}));
+      put(first, ")");
+    }
     put(first, ". ");
     Inlines by = makersOf(page, source);
     if (!by.empty()) {

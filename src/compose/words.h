@@ -43,8 +43,12 @@ class Words {
 
   // Dates for tables: "1932", "by 1935", "about 1932", "1926 to 1935".
   std::string shortDate(const records::Value* value) const;
-  // introduced and withdrawn as one: "1932 to 1955", "from 1932", "until 1955", "not recorded".
+  // introduced and withdrawn as one: "1932 to 1955", "from 1932", "until 1955", "not recorded"; and with what is doubted
+  // or said otherwise behind it.
+  std::string plainDates(const PublishedRecord& record) const;
   Inlines dates(const PublishedRecord& record) const;
+  // "2y" as "2 years".
+  static std::string lengthInWords(std::string_view typed);
 
   // --- looks (words_look.cpp)
 
@@ -62,9 +66,13 @@ class Words {
   // "no source recorded". A specimen or photo cited is named.
   Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
   Inlines evidenceOfRecord(const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
-  Inlines rowEvidence(const PublishedRecord& record) const;       // its own `cite`, or where there is none all others
+  // For rows of tables, with the short names of sources: its own `cite`, or where there is none all others.
+  Inlines rowEvidence(const PublishedRecord& record) const;
+  Inlines recordEvidence(const PublishedRecord& record) const;    // the same with full names
   Inlines ownEvidence(const records::Value& value) const;         // of the value alone; empty if it has none
-  Inlines citation(const records::Citation& citation) const;
+  Inlines citation(const records::Citation& citation, bool brief = false) const;
+  // What a source is called where there is little room: its id in words, if that is shorter than its title.
+  std::string shortName(RecordIndex source) const;
   Inlines citations(std::span<const records::Citation> cite) const;
 
   // --- codes (words_codes.cpp)

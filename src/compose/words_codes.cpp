@@ -21,6 +21,10 @@ std::string partName(std::string_view name) {
   return out;
 }
 
+std::string withArticle(const std::string& words) {
+  return (words.empty() || std::string_view("aeio").find(words[0]) == std::string_view::npos ? "a " : "an ") + words;
+}
+
 bool saysText(const PublishedRecord& record, records::Field field, std::string_view wanted) {
   const Value* value = record.find(field);
   if (value == nullptr || !value->said()) return false;
@@ -32,15 +36,17 @@ class Reader {
  public:
   Reader(const Words& words, const CodeOnRecord& code) : words_(words), records_(words.materials().records), code_(code) {}
 
-  std::string reading(const CodeReading& one) const {
+  std::vector<std::string> reading(const CodeReading& one) const {
     std::vector<std::string> parts;
     const std::string date = one.reading.dateInWords();
+    const bool whole = one.reading.parts.size() == 1 && one.reading.parts[0].means.empty() && one.reading.paths.empty() && date.empty();
+    if (whole && one.rule != nullptr) return {withArticle(one.rule->name)};
     for (std::size_t i = 0; i < one.reading.parts.size(); ++i) {
-      std::string part = partInWords(one, i);
+      std::string part = partInWords(one, i, date);
       if (!part.empty()) parts.push_back(std::move(part));
     }
     if (!date.empty()) parts.push_back(date);
-    return base::joined(parts, ", ");
+    return parts;
   }
 
  private:
@@ -80,7 +86,8 @@ class Reader {
     return {};
   }
 
-  std::string partInWords(const CodeReading& one, std::size_t index) const {
+  // Of a date code the date is what matters: its parts are not spelt out, only who is meant by a letter.
+  std::string partInWords(const CodeReading& one, std::size_t index, const std::string& date) const {
     const codes::PartReading& part = one.reading.parts[index];
     for (const codes::PathNeed& need : one.reading.paths) {
       if (need.part != index) continue;
@@ -91,19 +98,21 @@ class Reader {
         if (path.ends_with("works.letter")) holder = worksNamed(part.text);
         if (!holder.empty()) break;
       }
+      if (!date.empty() && !holder.empty()) return holder;
       return holder.empty() ? partName(part.name) + ' ' + part.text : part.text + " for " + holder;
     }
+    if (!date.empty()) return date.find(part.means) == std::string::npos ? part.means : std::string();
     std::string look;
     for (const codes::LookAsked& asked : one.reading.look) {
       if (asked.part != index) continue;
       const auto feature = records_.find(Kind::feature, asked.need->feature);
-      look += (look.empty() ? "" : " and ") + Words::featureInWords(feature ? words_.plainFeature(*feature) : asked.need->feature, asked.need->values);
+      const std::string words = Words::featureInWords(feature ? words_.plainFeature(*feature) : asked.need->feature, asked.need->values);
+      const bool bare = words.starts_with("no ") || words.starts_with("with ") || words.ends_with('s') || words.find('(') != std::string::npos;
+      look += (look.empty() ? "" : " and ") + (bare ? words : withArticle(words));
     }
     const bool ofLook = !look.empty() && (part.means.empty() || part.means.find(": ") != std::string::npos);
     if (ofLook) return part.text + " for " + look;
-    const bool ofDate = !one.reading.date.empty() && part.means.empty();
     if (!part.means.empty()) return part.text + " for " + part.means;
-    if (ofDate) return {};
     if (part.text.find_first_not_of("-/ .") == std::string::npos) return {};
     return partName(part.name) + ' ' + part.text;
   }
@@ -115,25 +124,51 @@ class Reader {
 
 }  // namespace
 
+namespace {
+
+std::string together(const std::vector<std::string>& parts) {
+  const bool nested = std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.find(',') != std::string::npos; });
+  return base::joined(parts, nested ? "; " : ", ");
+}
+
+}  // namespace
+
 std::string Words::readingsInWords(const CodeOnRecord& code) const {
   struct Said {
-    std::string words;
+    std::vector<std::string> parts;
     std::vector<std::string> rules;
   };
   std::vector<Said> all;
   const Reader reader(*this, code);
   for (const CodeReading& one : code.readings) {
     if (!one.possible) continue;
-    std::string words = reader.reading(one);
-    auto found = std::find_if(all.begin(), all.end(), [&](const Said& said) { return said.words == words; });
-    if (found == all.end()) found = all.insert(all.end(), {std::move(words), {}});
+    std::vector<std::string> parts = reader.reading(one);
+    auto found = std::find_if(all.begin(), all.end(), [&](const Said& said) { return said.parts == parts; });
+    if (found == all.end()) found = all.insert(all.end(), {std::move(parts), {}});
     if (one.rule != nullptr && std::find(found->rules.begin(), found->rules.end(), one.rule->name) == found->rules.end())
       found->rules.push_back(one.rule->name);
   }
+  // Readings that part in one place only are told together: "serial 203, or 203 copied from the end of …".
+  if (all.size() > 1) {
+    std::size_t differing = SIZE_MAX;
+    bool one = true;
+    for (std::size_t r = 1; r < all.size() && one; ++r) {
+      one = all[r].parts.size() == all[0].parts.size();
+      for (std::size_t i = 0; one && i < all[0].parts.size(); ++i) {
+        if (all[r].parts[i] == all[0].parts[i]) continue;
+        one = differing == SIZE_MAX || differing == i;
+        differing = i;
+      }
+    }
+    if (one && differing != SIZE_MAX) {
+      for (std::size_t r = 1; r < all.size(); ++r) all[0].parts[differing] += ", or " + all[r].parts[differing];
+      all.resize(1);
+    }
+  }
   std::vector<std::string> parts;
-  for (Said& said : all) {
-    std::string words = std::move(said.words);
-    if (all.size() > 1) words = "as a" + std::string(!said.rules.empty() && std::string_view("aeio").find(said.rules[0][0]) != std::string_view::npos ? "n " : " ") + base::listedInWords(said.rules, "or") + ", " + words;
+  for (const Said& said : all) {
+    std::string words = together(said.parts);
+    if (all.size() > 1 && !said.rules.empty() && !words.empty()) words = "as " + withArticle(base::listedInWords(said.rules, "or")) + ", " + words;
     if (!words.empty()) parts.push_back(std::move(words));
   }
   std::string out = base::joined(parts, "; or ");

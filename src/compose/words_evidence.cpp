@@ -18,7 +18,7 @@ namespace {
 
 class Gathered {
  public:
-  explicit Gathered(const Words& words) : words_(words) {}
+  explicit Gathered(const Words& words, bool brief = false) : words_(words), brief_(brief) {}
 
   void add(const Evidence* evidence) {
     if (evidence == nullptr) return;
@@ -54,7 +54,7 @@ class Gathered {
         put(out, " and " + std::string(citation->at));
       } else {
         if (!out.empty()) put(out, "; ");
-        put(out, words_.citation(*citation));
+        put(out, words_.citation(*citation, brief_));
       }
       before = citation;
     }
@@ -68,18 +68,29 @@ class Gathered {
 
  private:
   const Words& words_;
+  bool brief_;
   std::vector<const Citation*> citations_;
   std::vector<std::string_view> judged_;
 };
 
 }  // namespace
 
-Inlines Words::citation(const Citation& citation) const {
+std::string Words::shortName(RecordIndex source) const {
+  const PublishedRecord record = materials_->records[source];
+  std::string title = plainName(source);
+  if (record.kind() != Kind::source) return title;
+  std::string words(record.id());
+  std::replace(words.begin(), words.end(), '-', ' ');
+  words = capitalised(std::move(words));
+  return words.size() < title.size() ? words : title;
+}
+
+Inlines Words::citation(const Citation& citation, bool brief) const {
   Inlines out;
   if (citation.target == records::kNoRecord) {
     put(out, citation.id);
   } else {
-    out = name(citation.target);
+    out = brief ? linked(citation.target, {text(shortName(citation.target))}) : name(citation.target);
     if (citation.kind == Kind::specimen) out.insert(out.begin(), text("a piece seen, "));
   }
   if (!citation.at.empty()) put(out, ", " + std::string(citation.at));
@@ -114,11 +125,25 @@ Inlines Words::evidenceOfRecord(const PublishedRecord& record) const {
   return all.words();
 }
 
+namespace {
+
+void addOwnOrAll(const PublishedRecord& record, Gathered& all) {
+  all.add(record.evidence());
+  if (!all.empty()) return;
+  for (const Entry* entry : record.fields()) all.addAll(entry->value);
+}
+
+}  // namespace
+
 Inlines Words::rowEvidence(const PublishedRecord& record) const {
-  const Evidence* own = record.evidence();
-  if (own == nullptr || (own->cite.empty() && own->judged.empty())) return evidenceOfRecord(record);
+  Gathered all(*this, true);
+  addOwnOrAll(record, all);
+  return all.words();
+}
+
+Inlines Words::recordEvidence(const PublishedRecord& record) const {
   Gathered all(*this);
-  all.add(own);
+  addOwnOrAll(record, all);
   return all.words();
 }
 

@@ -40,6 +40,12 @@ std::string inWords(const std::string& feature, const std::vector<Shown>& values
   return out;
 }
 
+std::string listedShown(const std::vector<Shown>& values) {
+  std::vector<std::string> words;
+  for (const Shown& one : values) words.push_back(one.word + one.when);
+  return base::listedInWords(words, "or");
+}
+
 }  // namespace
 
 std::string Words::featureInWords(const std::string& feature, const std::vector<std::string>& values) {
@@ -68,6 +74,11 @@ Inlines Words::look(const Value* look) const {
     RecordIndex feature;
     std::string words;
   };
+  // What a picture shows is told by nouns, which make no good adjectives: "subject: fruit".
+  auto ofPictures = [&](RecordIndex feature) {
+    const Value* of = feature == records::kNoRecord ? nullptr : materials_->records[feature].find("of"_f);
+    return of != nullptr && of->each().size() == 1 && of->each()[0].text == "motif";
+  };
   std::vector<Part> parts;
   for (const Entry& entry : look->entries()) {
     std::string feature(entry.key);
@@ -86,13 +97,14 @@ Inlines Words::look(const Value* look) const {
         values.push_back({std::move(shown), used == nullptr ? std::string() : ' ' + shortDate(used)});
       }
     }
-    std::string words = inWords(feature, values);
+    std::string words = ofPictures(entry.feature) ? feature + ": " + listedShown(values) : inWords(feature, values);
     if (entry.value.evidence != nullptr && !entry.value.evidence->doubted.empty()) words += " (doubted: " + std::string(entry.value.evidence->doubted) + ')';
     parts.push_back({effort, entry.feature, std::move(words)});
   }
   std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) { return std::pair(a.effort, a.feature) < std::pair(b.effort, b.feature); });
   std::string out;
-  for (const Part& part : parts) out += (out.empty() ? "" : ", ") + part.words;
+  const bool nested = std::any_of(parts.begin(), parts.end(), [](const Part& part) { return part.words.find(',') != std::string::npos; });
+  for (const Part& part : parts) out += (out.empty() ? "" : nested ? "; " : ", ") + part.words;
   return {text(out.empty() ? "none recorded" : out)};
 }
 

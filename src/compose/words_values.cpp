@@ -18,6 +18,13 @@ using records::ValueType;
 
 namespace {
 
+// A reason in the middle of a sentence.
+std::string withoutStop(std::string_view reason) {
+  std::string_view words = base::trimmed(reason);
+  if (words.ends_with('.')) words.remove_suffix(1);
+  return std::string(words);
+}
+
 std::string measureInWords(const Value& value, linking::GuideSettings::Units units) {
   const records::Measure* measure = value.measure();
   std::string own(value.text);
@@ -36,7 +43,11 @@ std::string Words::shortDate(const Value* value) const {
   if (value == nullptr) return "not recorded";
   if (value->type == ValueType::unknown) return "not known";
   if (value->type == ValueType::none) return "none";
-  if (value->date() != nullptr) return dates::inTable(*value->date());
+  if (value->date() != nullptr) {
+    std::string words = dates::inTable(*value->date());
+    if (words.ends_with(" to ?")) words.replace(words.size() - 1, 1, "a date not known");
+    return words;
+  }
   if (value->type == ValueType::between) {
     auto end = [&](const Value& one) { return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one); };
     const Value& from = value->items()[0];
@@ -48,7 +59,23 @@ std::string Words::shortDate(const Value* value) const {
   return std::string(value->text);
 }
 
-Inlines Words::dates(const PublishedRecord& record) const {
+std::string Words::lengthInWords(std::string_view typed) {
+  std::string out;
+  std::string number;
+  for (const char c : typed) {
+    if (base::isDigit(c)) {
+      number += c;
+      continue;
+    }
+    const std::string_view unit = c == 'y' ? "year" : c == 'm' ? "month" : c == 'w' ? "week" : c == 'd' ? "day" : "";
+    if (unit.empty() || number.empty()) return std::string(typed);
+    out += (out.empty() ? "" : " ") + number + ' ' + std::string(unit) + (number == "1" ? "" : "s");
+    number.clear();
+  }
+  return number.empty() ? out : std::string(typed);
+}
+
+std::string Words::plainDates(const PublishedRecord& record) const {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   const bool hasFrom = from != nullptr && from->said();
@@ -66,12 +93,18 @@ Inlines Words::dates(const PublishedRecord& record) const {
   } else {
     words = from != nullptr || until != nullptr ? "not known" : "not recorded";
   }
-  Inlines out{text(words)};
+  return words;
+}
+
+Inlines Words::dates(const PublishedRecord& record) const {
+  const Value* from = record.find("introduced"_f);
+  const Value* until = record.find("withdrawn"_f);
+  Inlines out{text(plainDates(record))};
   for (const Value* one : {from, until}) {
     if (one == nullptr || one->evidence == nullptr) continue;
-    if (!one->evidence->doubted.empty()) out.push_back(text(" (" + shortDate(one) + " doubted: " + std::string(one->evidence->doubted) + ")"));
+    if (!one->evidence->doubted.empty()) out.push_back(text(" (" + shortDate(one) + " doubted: " + withoutStop(one->evidence->doubted) + ")"));
     for (const records::Alternative& other : one->evidence->but)
-      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) + (other.setAside.empty() ? "" : ": " + std::string(other.setAside)) + ")"));
+      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) + (other.setAside.empty() ? "" : ": " + withoutStop(other.setAside)) + ")"));
   }
   return out;
 }
@@ -84,9 +117,15 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
     case ValueType::none: out = {text("none")}; break;
     case ValueType::all: out = {text("all")}; break;
     case ValueType::unfit: out = {text(std::string(value->text))}; break;
-    case ValueType::date: out = {text(dates::inTable(*value->date()))}; break;
+    case ValueType::length: out = {text(lengthInWords(value->text))}; break;
+    case ValueType::date:
     case ValueType::between: out = {text(shortDate(value))}; break;
-    case ValueType::measure: out = {text(measureInWords(*value, materials_->records.settings().units))}; break;
+    case ValueType::measure: {
+      // A size in a list is a name, and nothing can be worked out from it.
+      const bool nominal = spec != nullptr && spec->field == "nominal"_f;
+      out = {text(nominal ? std::string(value->text) : measureInWords(*value, materials_->records.settings().units))};
+      break;
+    }
     case ValueType::reference:
       out = value->target() == records::kNoRecord ? Inlines{text(std::string(value->text))} : name(value->target());
       break;
@@ -154,7 +193,7 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
   }
   if (value->evidence != nullptr) {
     const records::Evidence& evidence = *value->evidence;
-    if (!evidence.doubted.empty()) out.push_back(text(" (doubted: " + std::string(evidence.doubted) + ")"));
+    if (!evidence.doubted.empty()) out.push_back(text(" (doubted: " + withoutStop(evidence.doubted) + ")"));
     for (const records::Alternative& other : evidence.but) {
       out.push_back(text(other.setAside.empty() ? " (or " : " (not "));
       put(out, this->value(&other.is, spec, owner));
@@ -162,7 +201,7 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
         out.push_back(text(", "));
         put(out, citation(other.cite[0]));
       }
-      out.push_back(text(other.setAside.empty() ? ")" : ": " + std::string(other.setAside) + ")"));
+      out.push_back(text(other.setAside.empty() ? ")" : ": " + withoutStop(other.setAside) + ")"));
     }
   }
   return out;
