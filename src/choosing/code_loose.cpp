@@ -240,7 +240,7 @@ class LooseReader {
         const Standing standing{record, record, CodeField::code, nullptr, true};
         const bool could = std::any_of(out_.readings.begin(), out_.readings.end(), [&](const CodeReadings::LooseReading& one) { return reaches(one, standing); });
         for (std::size_t i = 0; could && i < rules.size(); ++i)
-          holds[i] += rules[i]->on == CodeField::code && state_.judge.where(*rules[i], standing) != Answer::no;
+          holds[i] += rules[i]->on == CodeField::code ? static_cast<std::size_t>(state_.judge.where(*rules[i], standing)) : 0;
       }
     }
     const std::size_t most = holds.empty() ? 0 : *std::max_element(holds.begin(), holds.end());

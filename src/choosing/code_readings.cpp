@@ -109,11 +109,11 @@ RecordIndex CodeState::makerOf(RecordIndex record) const {
 
 Standing CodeState::standingOf(const CodeOnRecord& code) const {
   Standing standing{code.record, treatmentOf(code.record), codeFieldOf(code.field).value_or(CodeField::code), code.value, true};
-  if (standing.field != CodeField::code) {
-    standing.booked = false;  // a piece may bear a later number of its treatment
-  } else if (const Value* codes = collection[code.record].find("code"_f)) {
-    standing.booked = codes->each().data() == code.value;
-  }
+  if (standing.treatment == records::kNoRecord) return standing;
+  // A piece may bear a later number of its treatment.
+  const Value* codes = collection[standing.treatment].find("code"_f);
+  const Value* first = codes == nullptr || codes->each().empty() ? nullptr : codes->each().data();
+  standing.booked = first != nullptr && (first == code.value || first->text == code.value->text);
   return standing;
 }
 
