@@ -302,8 +302,8 @@ std::size_t citationsOf(const Record& record) {
   return record.evidence == nullptr ? 0 : record.evidence->cite.size();
 }
 
-// A number whose own date the rule's tables (`first-of`, `on-date`, `last-of`) contradict.
-void checkTables(const Record& record, const CodeOnRecord& code, const CodeReading& reading, records::Field field, const Bounds& days,
+// A number whose own date the rule's tables (`first-of`, `on-date`, `last-of`) contradict. Gives true if nothing does.
+bool fitsTables(const Record& record, const CodeOnRecord& code, const CodeReading& reading, records::Field field, const Bounds& days,
                  const linking::Collection& all, diagnostics::Findings& findings) {
   const codes::Rule& rule = *reading.rule->rule;
   const codes::NumberBounds bounds = rule.series().bounds(*reading.reading.number, rule.ordered());
@@ -322,11 +322,11 @@ void checkTables(const Record& record, const CodeOnRecord& code, const CodeReadi
     finding.message = own + " is above " + std::to_string(*bounds.beyondLast) + ", the last number by `" + reading.rule->name + '`';
     finding.hint = "put the code right, or `last-of` of the rule";
     findings.add(std::move(finding));
-    return;
+    return false;
   }
   const bool early = bounds.earliest && days.latest < bounds.earliest->day;
   const bool late = bounds.latest && days.earliest > bounds.latest->day;
-  if (dated == nullptr || (!early && !late)) return;
+  if (dated == nullptr || (!early && !late)) return true;
   const codes::NumberBound& bound = early ? *bounds.earliest : *bounds.latest;
   const Day from = early ? days.latest : bound.day;
   const Day until = early ? bound.day : days.earliest;
@@ -339,6 +339,7 @@ void checkTables(const Record& record, const CodeOnRecord& code, const CodeReadi
   finding.facts.push_back({record.reference(), std::string(field.name()), std::string(dated->text), {}, record.span(dated->place)});
   finding.shortByDays = static_cast<std::int64_t>(until.number() - from.number());
   findings.add(std::move(finding));
+  return false;
 }
 
 }  // namespace
@@ -358,12 +359,12 @@ void codeOutOfOrder(const Context& context, diagnostics::Findings& findings) {
       const bool piece = record.kind == Kind::specimen;
       Bounds days = momentDays(record.find(piece ? "made"_f : "designed"_f), options);
       (piece ? days.earliest : days.latest) = piece ? Day::minusInfinity() : Day::plusInfinity();
-      if (!rule.series().empty()) checkTables(record, code, *only, piece ? "made"_f : "designed"_f, days, all, findings);
+      if (!rule.series().empty()) fitsTables(record, code, *only, piece ? "made"_f : "designed"_f, days, all, findings);
       continue;
     }
     if (code.field != "code"_f) continue;
     const Bounds days = bookedOn(record, code, options);
-    if (!rule.series().empty()) checkTables(record, code, *only, "introduced"_f, days, all, findings);
+    if (!rule.series().empty() && !fitsTables(record, code, *only, "introduced"_f, days, all, findings)) continue;
     if (!rule.ordered() || (!days.earliest.isFinite() && !days.latest.isFinite())) continue;
     series[{only->rule->maker, rule.orderFrom(), only->reading.number->series}].push_back(
         {code.record, code.value, only->rule, only->reading.number->number, days, 0, citationsOf(record), true});

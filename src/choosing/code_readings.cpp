@@ -340,11 +340,10 @@ codes::Explanation CodeReadings::whyUnread(const CodeOnRecord& code, const Maker
   std::erase_if(shown, [&](const MakerRule* one) {
     return std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) { return reading.rule == one; });
   });
-  // Rules that hold for this record explain, if there are any.
-  const auto others = std::stable_partition(shown.begin(), shown.end(), [&](const MakerRule* one) {
-    return state_->judge.where(state_->rules.of(*one), standing) != Answer::no;
-  });
-  if (others != shown.begin()) shown.erase(others, shown.end());
+  // Rules that hold for this record explain; those that may hold if none does.
+  Answer best = Answer::no;
+  for (const MakerRule* one : shown) best = either(best, state_->judge.where(state_->rules.of(*one), standing));
+  std::erase_if(shown, [&](const MakerRule* one) { return state_->judge.where(state_->rules.of(*one), standing) != best; });
   std::vector<const codes::Rule*> rules;
   for (const MakerRule* one : shown) rules.push_back(one->rule);
   const codes::Rule* which = nullptr;
