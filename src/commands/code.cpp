@@ -282,9 +282,7 @@ int code(const Environment& environment, const CodeArguments& arguments) {
   const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
   if (!folder) return cannot(environment, json, error, hint);
   if (base::trimmed(arguments.text).empty()) return cannot(environment, json, "there is no code to read", "write it as it stands on the piece: `saggar code JM-203-C/1`");
-  PipelineOptions options;
-  options.checks = false;
-  const auto guide = runPipeline(environment, *folder, options);
+  const auto guide = runPipeline(environment, *folder);
   std::optional<RecordIndex> maker;
   if (!arguments.maker.empty()) {
     maker = makerNamed(guide->collection, arguments.maker, error, hint);
@@ -292,6 +290,7 @@ int code(const Environment& environment, const CodeArguments& arguments) {
   }
   const Answer answer(*guide, arguments.text, guide->codes.readLoose(arguments.text, maker));
   environment.out(json ? answer.asJson() : answer.asText());
+  sayFindings(environment, *guide);
   return answer.readable() ? kFine : kFindings;
 }
 
