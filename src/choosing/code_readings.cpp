@@ -305,6 +305,7 @@ class Reader {
 CodeReadings CodeReadings::read(const Chooser& chooser, diagnostics::Findings& findings) {
   auto state = std::make_shared<CodeState>(chooser);
   state->rules.compile(chooser.collection(), findings);
+  checkMarkCodes(chooser.collection(), findings);
   Reader(*state).run();
   CodeReadings readings;
   readings.state_ = std::move(state);

@@ -111,4 +111,7 @@ class RuleBook {
   RuleGroup none_;
 };
 
+// `carries` of a mark names a rule of its maker: value-unfit where it does not.
+void checkMarkCodes(const Collection& collection, diagnostics::Findings& findings);
+
 }  // namespace saggar::choosing

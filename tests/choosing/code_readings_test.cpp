@@ -301,6 +301,15 @@ TEST_CASE("a rule that could not be compiled may be the one that reads a code: n
   CHECK(guide.codes.of(guide.at("treatment:u"))[0].possibleCount() == 1);
 }
 
+TEST_CASE("the code that a mark carries is named by a rule of its maker") {
+  auto said = [](std::string_view carries) { return Codes("- mark: k\n  maker: wesperling\n  carries: " + std::string(carries) + "\n").said; };
+  CHECK(said("date code") == "");
+  CHECK(said("[date code, batch]") == "");
+  CHECK(said("unknown") == "");
+  CHECK(said("date cod") == "value-unfit at `date cod`: no rule for codes is called `date cod` at the maker `wesperling` | did you mean `date code`?\n");
+  CHECK(Codes("- mark: k\n  maker: orvenholt\n  carries: batch\n").said.find("how such a code is written") != std::string::npos);
+}
+
 TEST_CASE("a row of a table may stand for several things, each a reading of its own") {
   const Codes guide("", "- maker: m\n  codes:\n    - rule: a\n      on: specimen.date-code\n      written: M YYYY\n      parts:\n        M:\n"
                         "          R: {month: [8, 9]}\n          S: [{month: 1}, {month: March, means: spring}]\n        YYYY: year YYYY\n"
