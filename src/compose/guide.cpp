@@ -1,5 +1,7 @@
 #include "compose/guide.h"
 
+#include <future>
+
 #include "compose/chapters.h"
 #include "compose/index.h"
 #include "compose/sources.h"
@@ -10,13 +12,20 @@ namespace {
 
 using document::text;
 
-void composeChapter(Book& book, std::size_t number, const std::function<void(Composed)>& take, diagnostics::Findings& findings) {
+struct Made {
+  Composed composed;
+  std::vector<MarkedEntry> marked;
+  diagnostics::Findings findings;
+};
+
+Made composeChapter(const Book& book, std::size_t number) {
   Page page(book, number);
+  Made made;
   const Chapter& chapter = page.chapter();
   Blocks blocks;
   switch (chapter.type) {
-    case ChapterType::prose: blocks = proseBlocks(page, chapter.path, {}, findings); break;
-    case ChapterType::record: blocks = recordChapter(page, findings); break;
+    case ChapterType::prose: blocks = proseBlocks(page, chapter.path, {}, made.findings); break;
+    case ChapterType::record: blocks = recordChapter(page, made.findings); break;
     case ChapterType::generated: blocks = generatedChapter(page); break;
     case ChapterType::lists: blocks = listsChapter(page); break;
     case ChapterType::sources:
@@ -27,7 +36,9 @@ void composeChapter(Book& book, std::size_t number, const std::function<void(Com
   }
   for (Block& block : leftOver(page)) blocks.push_back(std::move(block));
   page.made.document.blocks = std::move(blocks);
-  take(std::move(page.made));
+  made.composed = std::move(page.made);
+  made.marked = std::move(page.marked);
+  return made;
 }
 
 }  // namespace
@@ -35,11 +46,25 @@ void composeChapter(Book& book, std::size_t number, const std::function<void(Com
 void composeGuide(const Materials& materials, const Places& places, const std::function<void(Composed)>& take,
                   diagnostics::Findings& findings) {
   Book book(materials, places);
+  const std::vector<Chapter>& chapters = places.chapters();
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < chapters.size(); ++i)
+    if (chapters[i].type != ChapterType::index) order.push_back(i);
+  auto begin = [&](std::size_t next) {
+    return next < order.size() ? std::async(std::launch::async, composeChapter, std::cref(book), order[next]) : std::future<Made>();
+  };
+  std::future<Made> next = begin(0);
   take(contentsPage(book));
-  for (std::size_t i = 0; i < places.chapters().size(); ++i)
-    if (places.chapters()[i].type != ChapterType::index) composeChapter(book, i, take, findings);
-  for (std::size_t i = 0; i < places.chapters().size(); ++i)
-    if (places.chapters()[i].type == ChapterType::index) composeChapter(book, i, take, findings);
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    Made made = next.get();
+    next = begin(i + 1);
+    findings.append(std::move(made.findings));
+    take(std::move(made.composed));
+    // The chapter that is being made does not look at these.
+    std::move(made.marked.begin(), made.marked.end(), std::back_inserter(book.marked));
+  }
+  for (std::size_t i = 0; i < chapters.size(); ++i)
+    if (chapters[i].type == ChapterType::index) take(std::move(composeChapter(book, i).composed));
 }
 
 }  // namespace saggar::compose

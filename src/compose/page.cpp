@@ -6,7 +6,7 @@
 
 namespace saggar::compose {
 
-Page::Page(Book& book, std::size_t chapter) : book_(book), chapter_(chapter) {
+Page::Page(const Book& book, std::size_t chapter) : book_(book), chapter_(chapter) {
   const linking::GuideSettings& settings = book.records().settings();
   Document& document = made.document;
   document.file = book.places().chapters()[chapter].file;
@@ -31,8 +31,8 @@ void Page::picture(const std::string& path) {
 }
 
 std::string Page::mark(const std::string& heading) {
-  std::string anchor = "index-" + std::to_string(++marks_);
-  book_.marked.push_back({heading, chapter_, anchor});
+  std::string anchor = "index-" + std::to_string(marked.size() + 1);
+  marked.push_back({heading, chapter_, anchor});
   return anchor;
 }
 

@@ -25,7 +25,7 @@ class Book {
   const Places& places() const { return places_; }
   const Words& words() const { return words_; }
 
-  std::vector<MarkedEntry> marked;  // gathered chapter by chapter, for the index
+  std::vector<MarkedEntry> marked;  // of all chapters made so far, in their order; for the index
 
  private:
   const Materials& materials_;
@@ -36,9 +36,9 @@ class Book {
 // One chapter in the making.
 class Page {
  public:
-  Page(Book& book, std::size_t chapter);
+  Page(const Book& book, std::size_t chapter);
 
-  Book& book() const { return book_; }
+  const Book& book() const { return book_; }
   const Words& words() const { return book_.words(); }
   const Published& records() const { return book_.records(); }
   PublishedRecord record(RecordIndex index) const { return book_.records()[index]; }
@@ -67,13 +67,13 @@ class Page {
   std::vector<std::string> blocks;
 
   Composed made;
+  std::vector<MarkedEntry> marked;  // the entries marked in this chapter
 
  private:
-  Book& book_;
+  const Book& book_;
   std::size_t chapter_;
   std::unordered_set<RecordIndex> described_;
   std::unordered_set<RecordIndex> listed_;
-  std::size_t marks_ = 0;
 };
 
 // A heading of ours, with its anchor only if somebody links to it.
