@@ -57,14 +57,17 @@ class Extremes {
   std::size_t latestBefore(const std::vector<Booking>& all, std::size_t rank) const {
     std::size_t found = kNone;
     for (std::size_t at = rank; at > 0; at -= at & (~at + 1))
-      if (before_[at] != kNone && (found == kNone || all[before_[at]].days.earliest > all[found].days.earliest)) found = before_[at];
+      if (before_[at] != kNone &&
+          (found == kNone || all[before_[at]].days.earliest > all[found].days.earliest))
+        found = before_[at];
     return found;
   }
   // Of ranks above `rank`, the one with the earliest latest day.
   std::size_t earliestAfter(const std::vector<Booking>& all, std::size_t rank) const {
     std::size_t found = kNone;
     for (std::size_t at = after_.size() - rank - 2; at > 0; at -= at & (~at + 1))
-      if (after_[at] != kNone && (found == kNone || all[after_[at]].days.latest < all[found].days.latest)) found = after_[at];
+      if (after_[at] != kNone && (found == kNone || all[after_[at]].days.latest < all[found].days.latest))
+        found = after_[at];
     return found;
   }
 
@@ -78,7 +81,9 @@ class Extremes {
 // How many of the days added lie beyond a day.
 class Counter {
  public:
-  explicit Counter(std::vector<Day> days) : days_(std::move(days)), counts_(days_.size() + 1, 0) { std::sort(days_.begin(), days_.end()); }
+  explicit Counter(std::vector<Day> days) : days_(std::move(days)), counts_(days_.size() + 1, 0) {
+    std::sort(days_.begin(), days_.end());
+  }
 
   void add(Day day) {
     ++all_;
@@ -90,14 +95,17 @@ class Counter {
     return count;
   }
   std::size_t above(Day day) const {
-    const auto place = static_cast<std::size_t>(std::upper_bound(days_.begin(), days_.end(), day) - days_.begin());
+    const auto place =
+        static_cast<std::size_t>(std::upper_bound(days_.begin(), days_.end(), day) - days_.begin());
     std::size_t count = 0;
     for (std::size_t at = place; at > 0; at -= at & (~at + 1)) count += counts_[at];
     return all_ - count;
   }
 
  private:
-  std::size_t placeOf(Day day) const { return static_cast<std::size_t>(std::lower_bound(days_.begin(), days_.end(), day) - days_.begin()); }
+  std::size_t placeOf(Day day) const {
+    return static_cast<std::size_t>(std::lower_bound(days_.begin(), days_.end(), day) - days_.begin());
+  }
   std::vector<Day> days_;
   std::vector<std::size_t> counts_;
   std::size_t all_ = 0;
@@ -109,9 +117,11 @@ class Series {
       : records_(context.collection), all_(all), findings_(findings) {}
 
   void check() {
-    std::stable_sort(all_.begin(), all_.end(), [](const Booking& a, const Booking& b) { return a.number < b.number; });
+    std::stable_sort(all_.begin(), all_.end(),
+                     [](const Booking& a, const Booking& b) { return a.number < b.number; });
     ranks_.resize(all_.size());
-    for (std::size_t i = 0; i < all_.size(); ++i) ranks_[i] = i == 0 ? 0 : ranks_[i - 1] + (all_[i].number != all_[i - 1].number);
+    for (std::size_t i = 0; i < all_.size(); ++i)
+      ranks_[i] = i == 0 ? 0 : ranks_[i - 1] + (all_[i].number != all_[i - 1].number);
     if (inOrder()) return;
     countConflicts();
     setAside();
@@ -140,7 +150,9 @@ class Series {
     return true;
   }
 
-  bool contradict(const Booking& lower, const Booking& higher) const { return higher.days.latest < lower.days.earliest; }
+  bool contradict(const Booking& lower, const Booking& higher) const {
+    return higher.days.latest < lower.days.earliest;
+  }
 
   void countConflicts() {
     std::vector<Day> begins;
@@ -213,7 +225,8 @@ class Series {
         aside.push_back(i);
       }
     }
-    std::stable_sort(aside.begin(), aside.end(), [&](std::size_t a, std::size_t b) { return weaker(all_[b], all_[a]); });
+    std::stable_sort(aside.begin(), aside.end(),
+                     [&](std::size_t a, std::size_t b) { return weaker(all_[b], all_[a]); });
     for (std::size_t i : aside) {
       if (partner(kept, i) != Extremes::kNone) continue;
       all_[i].kept = true;
@@ -231,8 +244,10 @@ class Series {
       const bool below = step <= i;
       const bool above = i + step < all_.size();
       if (!below && !above) break;
-      if (below && all_[i - step].kept && ranks_[i - step] < ranks_[i] && contradict(all_[i - step], all_[i])) found.push_back(i - step);
-      if (above && all_[i + step].kept && ranks_[i + step] > ranks_[i] && contradict(all_[i], all_[i + step])) found.push_back(i + step);
+      if (below && all_[i - step].kept && ranks_[i - step] < ranks_[i] && contradict(all_[i - step], all_[i]))
+        found.push_back(i - step);
+      if (above && all_[i + step].kept && ranks_[i + step] > ranks_[i] && contradict(all_[i], all_[i + step]))
+        found.push_back(i + step);
     }
     if (found.empty()) found.push_back(partners_[i]);
     if (found.size() > kMostRelated) found.resize(kMostRelated);
@@ -256,17 +271,23 @@ class Series {
     diagnostics::Finding finding{
         .rule = "code-out-of-order"_rule,
         .span = record.span(own.code->place),
-        .message = '`' + std::string(own.code->text) + "` was booked " + dated(own) + (early ? ", before the lower number `" : ", after the higher number `") +
-                   std::string(other.code->text) + "` (" + dated(other) + "): " + gapInWords(from, until) + (early ? " too early" : " too late"),
-        .hint = "numbers by `" + own.rule->name + "` were given in order: a number or one of the dates is wrong; a date that is in doubt takes `doubted: reason`",
+        .message = '`' + std::string(own.code->text) + "` was booked " + dated(own) +
+                   (early ? ", before the lower number `" : ", after the higher number `") +
+                   std::string(other.code->text) + "` (" + dated(other) + "): " + gapInWords(from, until) +
+                   (early ? " too early" : " too late"),
+        .hint = "numbers by `" + own.rule->name +
+                "` were given in order: a number or one of the dates is wrong; a date that is in doubt takes "
+                "`doubted: reason`",
         .record = record.reference(),
         .field = "code",
         .shortByDays = static_cast<std::int64_t>(until.number() - from.number())};
-    if (own.conflicts > others.size()) finding.message += " (" + base::counted(own.conflicts, "number") + " in all contradict it)";
+    if (own.conflicts > others.size())
+      finding.message += " (" + base::counted(own.conflicts, "number") + " in all contradict it)";
     add(finding, own);
     for (std::size_t at : others) {
       const Booking& one = all_[at];
-      finding.related.push_back({records_[one.record].span(one.code->place), "`" + std::string(one.code->text) + "` was booked " + dated(one)});
+      finding.related.push_back({records_[one.record].span(one.code->place),
+                                 "`" + std::string(one.code->text) + "` was booked " + dated(one)});
       add(finding, one);
     }
     findings_.add(std::move(finding));
@@ -275,10 +296,13 @@ class Series {
   void add(diagnostics::Finding& finding, const Booking& one) const {
     const Record& record = records_[one.record];
     const std::string reference = record.reference();
-    if (std::find(finding.records.begin(), finding.records.end(), reference) == finding.records.end()) finding.records.push_back(reference);
-    finding.facts.push_back({reference, "code", std::string(one.code->text), {}, record.span(one.code->place)});
+    if (std::find(finding.records.begin(), finding.records.end(), reference) == finding.records.end())
+      finding.records.push_back(reference);
+    finding.facts.push_back(
+        {reference, "code", std::string(one.code->text), {}, record.span(one.code->place)});
     if (const Value* introduced = record.find("introduced"_f))
-      finding.facts.push_back({reference, "introduced", std::string(introduced->text), {}, record.span(introduced->place)});
+      finding.facts.push_back(
+          {reference, "introduced", std::string(introduced->text), {}, record.span(introduced->place)});
   }
 
   const linking::Collection& records_;
@@ -292,19 +316,22 @@ class Series {
 Bounds bookedOn(const Record& treatment, const CodeOnRecord& code, const dates::Options& options) {
   const Value* codes = treatment.find("code"_f);
   Bounds days = momentDays(treatment.find("introduced"_f), options);
-  if (codes->each().data() != code.value) days.latest = momentDays(treatment.find("withdrawn"_f), options).latest;
+  if (codes->each().data() != code.value)
+    days.latest = momentDays(treatment.find("withdrawn"_f), options).latest;
   return days;
 }
 
 std::size_t citationsOf(const Record& record) {
   const Value* introduced = record.find("introduced"_f);
-  if (introduced != nullptr && introduced->evidence != nullptr && !introduced->evidence->cite.empty()) return introduced->evidence->cite.size();
+  if (introduced != nullptr && introduced->evidence != nullptr && !introduced->evidence->cite.empty())
+    return introduced->evidence->cite.size();
   return record.evidence == nullptr ? 0 : record.evidence->cite.size();
 }
 
 // A number whose own date the rule's tables (`first-of`, `on-date`, `last-of`) contradict. Gives true if nothing does.
-bool fitsTables(const Record& record, const CodeOnRecord& code, const CodeReading& reading, records::Field field, const Bounds& days,
-                 const linking::Collection& all, diagnostics::Findings& findings) {
+bool fitsTables(const Record& record, const CodeOnRecord& code, const CodeReading& reading,
+                records::Field field, const Bounds& days, const linking::Collection& all,
+                diagnostics::Findings& findings) {
   const codes::Rule& rule = *reading.rule->rule;
   const codes::NumberBounds bounds = rule.series().bounds(*reading.reading.number, rule.ordered());
   const Value* dated = record.find(field);
@@ -316,10 +343,15 @@ bool fitsTables(const Record& record, const CodeOnRecord& code, const CodeReadin
                                .field = std::string(code.field.name()),
                                .records = {record.reference()},
                                .related = {{rulePlace, "the rule `" + reading.rule->name + "` stands here"}},
-                               .facts = {{record.reference(), std::string(code.field.name()), std::string(code.value->text), {}, record.span(code.value->place)}}};
+                               .facts = {{record.reference(),
+                                          std::string(code.field.name()),
+                                          std::string(code.value->text),
+                                          {},
+                                          record.span(code.value->place)}}};
   const std::string own = '`' + std::string(code.value->text) + '`';
   if (bounds.beyondLast) {
-    finding.message = own + " is above " + std::to_string(*bounds.beyondLast) + ", the last number by `" + reading.rule->name + '`';
+    finding.message = own + " is above " + std::to_string(*bounds.beyondLast) + ", the last number by `" +
+                      reading.rule->name + '`';
     finding.hint = "put the code right, or `last-of` of the rule";
     findings.add(std::move(finding));
     return false;
@@ -332,11 +364,18 @@ bool fitsTables(const Record& record, const CodeOnRecord& code, const CodeReadin
   const Day until = early ? bound.day : days.earliest;
   std::string why = '`' + std::string(tableName(bound.table)) + "` of `" + reading.rule->name + "` dates ";
   why += bound.number == reading.reading.number->number ? "it" : "number " + std::to_string(bound.number);
-  finding.message = own + " is dated " + std::string(dated->text) + " (" + std::string(field.name()) + "), but " + why + " so that it was booked " +
-                    (early ? "from " : "by ") + dates::describeDay(bound.day) + (early ? " on: " : ": ") + gapInWords(from, until) + (early ? " too early" : " too late");
-  finding.hint = "the code, the date or the table of the rule is wrong; a date that is in doubt takes `doubted: reason`";
+  finding.message = own + " is dated " + std::string(dated->text) + " (" + std::string(field.name()) +
+                    "), but " + why + " so that it was booked " + (early ? "from " : "by ") +
+                    dates::describeDay(bound.day) + (early ? " on: " : ": ") + gapInWords(from, until) +
+                    (early ? " too early" : " too late");
+  finding.hint =
+      "the code, the date or the table of the rule is wrong; a date that is in doubt takes `doubted: reason`";
   finding.related.push_back({record.span(dated->place), "it is dated here"});
-  finding.facts.push_back({record.reference(), std::string(field.name()), std::string(dated->text), {}, record.span(dated->place)});
+  finding.facts.push_back({record.reference(),
+                           std::string(field.name()),
+                           std::string(dated->text),
+                           {},
+                           record.span(dated->place)});
   finding.shortByDays = static_cast<std::int64_t>(until.number() - from.number());
   findings.add(std::move(finding));
   return false;
@@ -359,15 +398,18 @@ void codeOutOfOrder(const Context& context, diagnostics::Findings& findings) {
       const bool piece = record.kind == Kind::specimen;
       Bounds days = momentDays(record.find(piece ? "made"_f : "designed"_f), options);
       (piece ? days.earliest : days.latest) = piece ? Day::minusInfinity() : Day::plusInfinity();
-      if (!rule.series().empty()) fitsTables(record, code, *only, piece ? "made"_f : "designed"_f, days, all, findings);
+      if (!rule.series().empty())
+        fitsTables(record, code, *only, piece ? "made"_f : "designed"_f, days, all, findings);
       continue;
     }
     if (code.field != "code"_f) continue;
     const Bounds days = bookedOn(record, code, options);
-    if (!rule.series().empty() && !fitsTables(record, code, *only, "introduced"_f, days, all, findings)) continue;
+    if (!rule.series().empty() && !fitsTables(record, code, *only, "introduced"_f, days, all, findings))
+      continue;
     if (!rule.ordered() || (!days.earliest.isFinite() && !days.latest.isFinite())) continue;
     series[{only->rule->maker, rule.orderFrom(), only->reading.number->series}].push_back(
-        {code.record, code.value, only->rule, only->reading.number->number, days, 0, citationsOf(record), true});
+        {code.record, code.value, only->rule, only->reading.number->number, days, 0, citationsOf(record),
+         true});
   }
   for (auto& [which, bookings] : series)
     if (bookings.size() > 1) Series(context, bookings, findings).check();

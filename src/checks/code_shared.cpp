@@ -31,7 +31,8 @@ struct Number {
 };
 
 bool certain(const Value* value) {
-  return value != nullptr && (value->said() || value->type == ValueType::none) && (value->evidence == nullptr || value->evidence->doubted.empty());
+  return value != nullptr && (value->said() || value->type == ValueType::none) &&
+         (value->evidence == nullptr || value->evidence->doubted.empty());
 }
 
 // The targets of a reference; `none` is one of its own. Empty if it is not known.
@@ -49,7 +50,8 @@ std::vector<RecordIndex> targets(const Value* value) {
 template <class T>
 bool disjoint(const std::vector<T>& a, const std::vector<T>& b) {
   if (a.empty() || b.empty()) return false;
-  return std::none_of(a.begin(), a.end(), [&](const T& one) { return std::find(b.begin(), b.end(), one) != b.end(); });
+  return std::none_of(a.begin(), a.end(),
+                      [&](const T& one) { return std::find(b.begin(), b.end(), one) != b.end(); });
 }
 
 std::vector<std::string> words(const Value& shown) {
@@ -67,7 +69,8 @@ std::vector<std::string> words(const Value& shown) {
 
 class Look {
  public:
-  Look(const Context& context, diagnostics::Findings& findings) : all_(context.collection), codes_(context.codes), findings_(findings) {}
+  Look(const Context& context, diagnostics::Findings& findings)
+      : all_(context.collection), codes_(context.codes), findings_(findings) {}
 
   void run() {
     for (const CodeOnRecord& code : codes_.all())
@@ -114,8 +117,10 @@ class Look {
   }
 
   void hold(bool alone, RecordIndex maker, const std::string& key, const CodeOnRecord& code) {
-    const auto [place, fresh] = byKey_.emplace((alone ? "a" : "c") + std::to_string(maker) + ' ' + key, numbers_.size());
-    if (fresh) numbers_.push_back({alone, alone ? asTyped(key, code.value->text) : std::string(code.value->text), {}});
+    const auto [place, fresh] =
+        byKey_.emplace((alone ? "a" : "c") + std::to_string(maker) + ' ' + key, numbers_.size());
+    if (fresh)
+      numbers_.push_back({alone, alone ? asTyped(key, code.value->text) : std::string(code.value->text), {}});
     std::vector<Holder>& holders = numbers_[place->second].holders;
     if (holders.empty() || holders.back().record != code.record) holders.push_back({code.record, code.value});
   }
@@ -123,8 +128,11 @@ class Look {
   // The part of a code as it is typed in it.
   static std::string asTyped(const std::string& key, std::string_view typed) {
     auto small = [](char c) { return base::isUpper(c) ? static_cast<char>(c - 'A' + 'a') : c; };
-    const auto found = std::search(typed.begin(), typed.end(), key.begin(), key.end(), [&](char a, char b) { return small(a) == small(b); });
-    return found == typed.end() ? key : std::string(typed.substr(static_cast<std::size_t>(found - typed.begin()), key.size()));
+    const auto found = std::search(typed.begin(), typed.end(), key.begin(), key.end(),
+                                   [&](char a, char b) { return small(a) == small(b); });
+    return found == typed.end()
+               ? key
+               : std::string(typed.substr(static_cast<std::size_t>(found - typed.begin()), key.size()));
   }
 
   // In what two of the holders certainly differ; empty if no two do.
@@ -143,7 +151,9 @@ class Look {
         if (!certain(look) || !certain(other)) continue;
         for (const Entry& entry : look->entries()) {
           const Value* same = other->find(entry.key);
-          if (same != nullptr && certain(same) && certain(&entry.value) && disjoint(words(entry.value), words(*same))) return std::string(entry.key);
+          if (same != nullptr && certain(same) && certain(&entry.value) &&
+              disjoint(words(entry.value), words(*same)))
+            return std::string(entry.key);
         }
       }
     }
@@ -171,22 +181,28 @@ class Look {
       names.push_back(called(holder));
     }
     std::string listed = base::listedInWords(names);
-    if (holders.size() > kMostNamed) listed = base::joined(names, ", ") + " and " + std::to_string(holders.size() - kMostNamed) + " more";
+    if (holders.size() > kMostNamed)
+      listed = base::joined(names, ", ") + " and " + std::to_string(holders.size() - kMostNamed) + " more";
     const Holder& last = holders.back();
     const Record& record = all_[last.record];
     diagnostics::Finding finding{
         .rule = "code-shared"_rule,
         .span = record.span(last.code->place),
-        .message = '`' + number.text + "` stands for " + (number.alone ? "more than one motif: " : "more than one decoration: ") + listed +
+        .message = '`' + number.text + "` stands for " +
+                   (number.alone ? "more than one motif: " : "more than one decoration: ") + listed +
                    (number.alone ? std::string() : ", which differ in " + how),
-        .hint = "one of the codes is mistyped, or these records are one; if the maker did use a number twice, say so under `waivers` in guide.yaml",
+        .hint =
+            "one of the codes is mistyped, or these records are one; if the maker did use a number twice, "
+            "say so under `waivers` in guide.yaml",
         .record = record.reference(),
         .field = "code"};
     for (const Holder& holder : holders) {
       const Record& one = all_[holder.record];
       finding.records.push_back(one.reference());
-      finding.facts.push_back({one.reference(), "code", std::string(holder.code->text), {}, one.span(holder.code->place)});
-      if (holder.record != last.record) finding.related.push_back({one.span(holder.code->place), "the same number stands here"});
+      finding.facts.push_back(
+          {one.reference(), "code", std::string(holder.code->text), {}, one.span(holder.code->place)});
+      if (holder.record != last.record)
+        finding.related.push_back({one.span(holder.code->place), "the same number stands here"});
     }
     findings_.add(std::move(finding));
   }
@@ -200,6 +216,8 @@ class Look {
 
 }  // namespace
 
-void codeShared(const Context& context, diagnostics::Findings& findings) { Look(context, findings).run(); }
+void codeShared(const Context& context, diagnostics::Findings& findings) {
+  Look(context, findings).run();
+}
 
 }  // namespace saggar::checks

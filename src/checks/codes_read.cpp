@@ -17,7 +17,9 @@ using records::RecordIndex;
 
 namespace {
 
-std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
+std::string inTicks(std::string_view text) {
+  return '`' + base::shortened(text, 60) + '`';
+}
 
 // A rule that comes this far explains better than none.
 constexpr double kFarEnough = 0.15;
@@ -25,7 +27,8 @@ constexpr std::size_t kMostShown = 4;
 
 class Look {
  public:
-  Look(const Context& context, diagnostics::Findings& findings) : all_(context.collection), codes_(context.codes), findings_(findings) {}
+  Look(const Context& context, diagnostics::Findings& findings)
+      : all_(context.collection), codes_(context.codes), findings_(findings) {}
 
   // One code, or the several that the eye allows for one.
   void at(std::span<const CodeOnRecord> one) {
@@ -38,9 +41,12 @@ class Look {
     const Record& record = all_[one[0].record];
     if (possible || !applies) return;
     // What an author says is no code is accounted for where it was only seen.
-    if (record.kind == Kind::specimen && std::any_of(one.begin(), one.end(), [](const CodeOnRecord& code) { return code.unlike != nullptr; })) return;
+    if (record.kind == Kind::specimen &&
+        std::any_of(one.begin(), one.end(), [](const CodeOnRecord& code) { return code.unlike != nullptr; }))
+      return;
     if (one.size() == 1 && isTreatments(one[0])) return;
-    const auto read = std::find_if(one.begin(), one.end(), [](const CodeOnRecord& code) { return !code.readings.empty(); });
+    const auto read =
+        std::find_if(one.begin(), one.end(), [](const CodeOnRecord& code) { return !code.readings.empty(); });
     if (read == one.end()) {
       unread(one[0], one.size());
     } else {
@@ -55,7 +61,9 @@ class Look {
     const RecordIndex treatment = codes_.treatmentOf(code.record);
     if (treatment == records::kNoRecord) return false;
     for (const CodeOnRecord& own : codes_.of(treatment))
-      if (own.applies && own.possibleCount() == 0 && codes::foldedKey(own.value->text) == codes::foldedKey(code.value->text)) return true;
+      if (own.applies && own.possibleCount() == 0 &&
+          codes::foldedKey(own.value->text) == codes::foldedKey(code.value->text))
+        return true;
     return false;
   }
 
@@ -80,9 +88,12 @@ class Look {
     if (alternatives > 1) finding.message += ", nor what else the eye allows";
     if (rule != nullptr) {
       finding.message += "; `" + rule->name + "` comes nearest: " + told.message;
-      finding.related.push_back({all_[rule->maker].span(rule->source->place), "the rule `" + rule->name + "` stands here"});
+      finding.related.push_back(
+          {all_[rule->maker].span(rule->source->place), "the rule `" + rule->name + "` stands here"});
     }
-    finding.hint = "look at the code again (`?` stands for a sign that cannot be read); if it is no code, say so under `unlike` of the rule, and if it is a kind of its own, it wants a rule";
+    finding.hint =
+        "look at the code again (`?` stands for a sign that cannot be read); if it is no code, say so under "
+        "`unlike` of the rule, and if it is a kind of its own, it wants a rule";
     if (all_[code.record].kind == Kind::specimen) finding.severity = diagnostics::Severity::note;
     findings_.add(std::move(finding));
   }
@@ -107,7 +118,8 @@ class Look {
           addPlace(finding, reason, *reading.rule);
         }
         if (!elsewhere) (reading.rule->usual ? usual : strict) = true;
-        std::string way = (one.size() > 1 ? inTicks(code.value->text) + " by `" : "by `") + reading.rule->name + "`: " + base::joined(says, "; ");
+        std::string way = (one.size() > 1 ? inTicks(code.value->text) + " by `" : "by `") +
+                          reading.rule->name + "`: " + base::joined(says, "; ");
         if (std::find(ways.begin(), ways.end(), way) == ways.end()) ways.push_back(std::move(way));
       }
     }
@@ -115,15 +127,19 @@ class Look {
     const bool more = ways.size() > shown;
     const std::size_t left = ways.size() - shown;
     ways.resize(shown);
-    finding.message = (one.size() > 1 ? "none of the readings that the eye allows" : inTicks(first.value->text)) +
-                      (one.size() > 1 ? " can be meant here, " : " cannot be meant here, ") + base::joined(ways, "; ");
+    finding.message =
+        (one.size() > 1 ? "none of the readings that the eye allows" : inTicks(first.value->text)) +
+        (one.size() > 1 ? " can be meant here, " : " cannot be meant here, ") + base::joined(ways, "; ");
     if (more) finding.message += " (and " + base::counted(left, "more reading") + ")";
     const MakerRule* near = nullptr;
     const codes::Explanation told = codes_.whyUnread(first, &near);
-    const bool onlyWhere = std::all_of(reasons.begin(), reasons.end(), [](Against::Reason reason) { return reason == Against::Reason::where; });
+    const bool onlyWhere = std::all_of(reasons.begin(), reasons.end(), [](Against::Reason reason) {
+      return reason == Against::Reason::where;
+    });
     if (near != nullptr && told.progress >= kFarEnough && onlyWhere) {
       finding.message += "; by `" + near->name + "`, which holds here: " + told.message;
-      finding.related.push_back({all_[near->maker].span(near->source->place), "the rule `" + near->name + "` stands here"});
+      finding.related.push_back(
+          {all_[near->maker].span(near->source->place), "the rule `" + near->name + "` stands here"});
     }
     finding.hint = hintFor(reasons, first);
     // Only where the rules that hold here all say so.
@@ -132,25 +148,38 @@ class Look {
   }
 
   void addPlace(diagnostics::Finding& finding, const Against& reason, const MakerRule& rule) const {
-    const bool known = std::any_of(finding.related.begin(), finding.related.end(), [&](const diagnostics::Related& one) { return one.span == reason.span; });
+    const bool known = std::any_of(finding.related.begin(), finding.related.end(),
+                                   [&](const diagnostics::Related& one) { return one.span == reason.span; });
     if (known) return;
     const bool ofRule = reason.record == rule.maker;
-    finding.related.push_back({reason.span, ofRule ? "the rule `" + rule.name + "` has it here" : "`" + std::string(reason.field.name()) + "` stands here"});
+    finding.related.push_back({reason.span, ofRule
+                                                ? "the rule `" + rule.name + "` has it here"
+                                                : "`" + std::string(reason.field.name()) + "` stands here"});
     const std::string reference = all_[reason.record].reference();
     if (ofRule) return;
-    if (std::find(finding.records.begin(), finding.records.end(), reference) == finding.records.end()) finding.records.push_back(reference);
-    finding.facts.push_back({reference, std::string(reason.field.name()),
-                             reason.value != nullptr ? std::string(reason.value->text) : std::string(), {}, reason.span});
+    if (std::find(finding.records.begin(), finding.records.end(), reference) == finding.records.end())
+      finding.records.push_back(reference);
+    finding.facts.push_back({reference,
+                             std::string(reason.field.name()),
+                             reason.value != nullptr ? std::string(reason.value->text) : std::string(),
+                             {},
+                             reason.span});
   }
 
   std::string hintFor(const std::vector<Against::Reason>& reasons, const CodeOnRecord& code) const {
-    auto has = [&](Against::Reason wanted) { return std::find(reasons.begin(), reasons.end(), wanted) != reasons.end(); };
+    auto has = [&](Against::Reason wanted) {
+      return std::find(reasons.begin(), reasons.end(), wanted) != reasons.end();
+    };
     const bool treatment = code.field == "code"_f;
     if (has(Against::Reason::path) && treatment && all_[code.record].find("for"_f) == nullptr)
       return "put the code or the record right; a customer's number wants the customer, `for: …`";
-    if (has(Against::Reason::look)) return "put the code or the look right; a `look` that varies from piece to piece takes a list";
-    if (has(Against::Reason::used)) return "put the code or the date right, or the years of the rule; a date that is in doubt takes `doubted: reason`";
-    if (has(Against::Reason::path)) return "put the code or the record right; a sign that cannot be read is typed `?`";
+    if (has(Against::Reason::look))
+      return "put the code or the look right; a `look` that varies from piece to piece takes a list";
+    if (has(Against::Reason::used))
+      return "put the code or the date right, or the years of the rule; a date that is in doubt takes "
+             "`doubted: reason`";
+    if (has(Against::Reason::path))
+      return "put the code or the record right; a sign that cannot be read is typed `?`";
     return "put the code right, or the `where` of the rule";
   }
 

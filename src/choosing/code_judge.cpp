@@ -17,11 +17,17 @@ using records::ValueType;
 
 namespace {
 
-bool apart(const dates::Bounds& a, const dates::Bounds& b) { return a.latest < b.earliest || b.latest < a.earliest; }
+bool apart(const dates::Bounds& a, const dates::Bounds& b) {
+  return a.latest < b.earliest || b.latest < a.earliest;
+}
 
-bool isDoubted(const Value& value) { return value.evidence != nullptr && !value.evidence->doubted.empty(); }
+bool isDoubted(const Value& value) {
+  return value.evidence != nullptr && !value.evidence->doubted.empty();
+}
 
-std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
+std::string inTicks(std::string_view text) {
+  return '`' + base::shortened(text, 60) + '`';
+}
 
 // "supplier-number" of "motif.supplier-number" as a sentence has it.
 std::string stepsInWords(std::string_view path) {
@@ -50,7 +56,9 @@ std::string Judge::called(RecordIndex record) const {
   return std::string(name.empty() ? one.id : name);
 }
 
-source::Span Judge::spanOf(RecordIndex record, const Value& value) const { return collection_[record].span(value.place); }
+source::Span Judge::spanOf(RecordIndex record, const Value& value) const {
+  return collection_[record].span(value.place);
+}
 
 const PartPaths& Judge::pathsOf(const CompiledRule& rule, std::string_view part) const {
   static const PartPaths kNone;
@@ -59,7 +67,8 @@ const PartPaths& Judge::pathsOf(const CompiledRule& rule, std::string_view part)
   return kNone;
 }
 
-bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing, std::vector<Against>* all) const {
+bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing,
+                 std::vector<Against>* all) const {
   bool possible = reads(rule, reading, all);
   if (!possible && all == nullptr) return false;
   possible &= dates(rule, standing, all);
@@ -97,12 +106,13 @@ bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::
   auto against = [&](const std::string& who, const Value& used, Field field) {
     possible = false;
     if (all == nullptr) return;
-    all->push_back({.reason = Against::Reason::used,
-                    .says = "it would be of " + reading.dateInWords() + ", and " + who + std::string(used.text),
-                    .span = spanOf(rule.shown->maker, used),
-                    .record = rule.shown->maker,
-                    .field = field,
-                    .value = &used});
+    all->push_back(
+        {.reason = Against::Reason::used,
+         .says = "it would be of " + reading.dateInWords() + ", and " + who + std::string(used.text),
+         .span = spanOf(rule.shown->maker, used),
+         .record = rule.shown->maker,
+         .field = field,
+         .value = &used});
   };
   for (const PartTexts& table : rule.tables) {
     const codes::PartReading* part = reading.part(table.part);
@@ -111,7 +121,8 @@ bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::
     if (text.used != nullptr && apart(*reading.when, text.days))
       against((text.means.empty() ? inTicks(text.text) : text.means) + " was used ", *text.used, "works"_f);
   }
-  if (rule.usedValue != nullptr && apart(*reading.when, rule.used)) against("such codes were used ", *rule.usedValue, "codes"_f);
+  if (rule.usedValue != nullptr && apart(*reading.when, rule.used))
+    against("such codes were used ", *rule.usedValue, "codes"_f);
   return possible;
 }
 
@@ -126,14 +137,17 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
     possible = false;
     if (all == nullptr) return;
     all->push_back({.reason = Against::Reason::used,
-                    .says = called(record) + ' ' + std::string(verb) + ' ' + std::string(value->text) + ", and such codes were " +
-                            (rule.on == CodeField::dateCode ? "used " : "given ") + std::string(rule.usedValue->text),
+                    .says = called(record) + ' ' + std::string(verb) + ' ' + std::string(value->text) +
+                            ", and such codes were " + (rule.on == CodeField::dateCode ? "used " : "given ") +
+                            std::string(rule.usedValue->text),
                     .span = spanOf(record, *value),
                     .record = record,
                     .field = field,
                     .value = value});
   };
-  auto days = [&](RecordIndex record, Field field) { return momentDays(collection_[record].find(field), options); };
+  auto days = [&](RecordIndex record, Field field) {
+    return momentDays(collection_[record].find(field), options);
+  };
   const Record& own = collection_[standing.record];
   switch (rule.on) {
     case CodeField::code: {
@@ -147,7 +161,8 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
           against(standing.treatment, "withdrawn"_f, "was last offered");
         }
       }
-      if (own.kind == Kind::specimen && days(standing.record, "made"_f).latest < rule.used.earliest) against(standing.record, "made"_f, "was made");
+      if (own.kind == Kind::specimen && days(standing.record, "made"_f).latest < rule.used.earliest)
+        against(standing.record, "made"_f, "was made");
       break;
     }
     case CodeField::codeSeen:
@@ -156,7 +171,8 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
       break;
     case CodeField::registered:
       if (own.kind == Kind::specimen) {
-        if (days(standing.record, "made"_f).latest < rule.used.earliest) against(standing.record, "made"_f, "was made");
+        if (days(standing.record, "made"_f).latest < rule.used.earliest)
+          against(standing.record, "made"_f, "was made");
       } else if (days(standing.record, "designed"_f).earliest > rule.used.latest) {
         against(standing.record, "designed"_f, "was designed");
       }
@@ -165,8 +181,8 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
   return possible;
 }
 
-bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const PathNeed& need, const Standing& standing,
-                 std::vector<Against>* all) const {
+bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const PathNeed& need,
+                 const Standing& standing, std::vector<Against>* all) const {
   bool open = false;  // something is not known, and may be the text
   bool gave = false;  // some path gave a text
   std::vector<Against> said;
@@ -221,11 +237,14 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           values.emplace_back(reached.value->text);
           break;
         }
-        case Reached::State::unknown: open = true; break;
+        case Reached::State::unknown:
+          open = true;
+          break;
         case Reached::State::absent: {
           // A reference that the treatment itself leaves out is none; anything else may yet turn up.
-          const bool first = !reached.whole && (reached.record == standing.record || reached.record == standing.treatment) &&
-                             records::specOf(collection_[reached.record].kind, path->steps().front().field) != nullptr;
+          const bool first =
+              !reached.whole && (reached.record == standing.record || reached.record == standing.treatment) &&
+              records::specOf(collection_[reached.record].kind, path->steps().front().field) != nullptr;
           if (first) {
             leftOut = path->steps().front().field.name();
           } else {
@@ -237,7 +256,9 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           if (reached.value == nullptr) {
             open |= !reached.whole;
           } else {
-            note(called(reached.record) + " has no " + (reached.whole ? stepsInWords(choice.text) : std::string(path->steps().front().field.name())),
+            note(called(reached.record) + " has no " +
+                     (reached.whole ? stepsInWords(choice.text)
+                                    : std::string(path->steps().front().field.name())),
                  reached.record, reached.value, lastField);
           }
           break;
@@ -251,20 +272,24 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
       values.resize(4);
       values.back() = "…";
     }
-    const std::string whose = "the " + stepsInWords(choice.text) + " of " + called(owner) + " is " + base::listedInWords(values, "or");
-    note(need.last == 0 ? whose + ", not " + inTicks(need.text) : whose + ", which does not end in " + inTicks(need.text), owner, shown, lastField);
+    const std::string whose = "the " + stepsInWords(choice.text) + " of " + called(owner) + " is " +
+                              base::listedInWords(values, "or");
+    note(need.last == 0 ? whose + ", not " + inTicks(need.text)
+                        : whose + ", which does not end in " + inTicks(need.text),
+         owner, shown, lastField);
   }
   if (!gave || open) return true;
   if (all != nullptr) {
-    if (!leftOut.empty() && !said.empty()) said.back().says += ", and no other (`" + leftOut + "`) is recorded";
+    if (!leftOut.empty() && !said.empty())
+      said.back().says += ", and no other (`" + leftOut + "`) is recorded";
     all->insert(all->end(), std::make_move_iterator(said.begin()), std::make_move_iterator(said.end()));
   }
   return false;
 }
 
 // A path from the rule's own maker.
-bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const PathNeed& need, bool& open, bool& gave,
-                      std::vector<Against>& said) const {
+bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const PathNeed& need, bool& open,
+                      bool& gave, std::vector<Against>& said) const {
   open |= choice.open;
   std::vector<std::string> texts;
   for (const MakerText& text : choice.texts) {
@@ -274,7 +299,8 @@ bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const 
   if (texts.empty()) return false;
   gave = true;
   said.push_back({.reason = Against::Reason::path,
-                  .says = "the " + stepsInWords(choice.text) + " of " + called(rule.shown->maker) + " is " + base::listedInWords(texts, "or") +
+                  .says = "the " + stepsInWords(choice.text) + " of " + called(rule.shown->maker) + " is " +
+                          base::listedInWords(texts, "or") +
                           (need.last == 0 ? ", not " : ", which does not end in ") + inTicks(need.text),
                   .span = spanOf(rule.shown->maker, *choice.texts[0].value),
                   .record = rule.shown->maker,
@@ -283,7 +309,8 @@ bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const 
   return false;
 }
 
-bool Judge::feature(const codes::Reading& reading, const codes::LookAsked& asked, const Standing& standing, std::vector<Against>* all) const {
+bool Judge::feature(const codes::Reading& reading, const codes::LookAsked& asked, const Standing& standing,
+                    std::vector<Against>* all) const {
   const Entry* entry = nullptr;
   RecordIndex owner = records::kNoRecord;
   for (RecordIndex record : {standing.record, standing.treatment}) {
@@ -312,8 +339,10 @@ bool Judge::feature(const codes::Reading& reading, const codes::LookAsked& asked
     std::vector<std::string> wanted;
     for (const std::string& value : asked.need->values) wanted.push_back(inTicks(value));
     all->push_back({.reason = Against::Reason::look,
-                    .says = inTicks(part.text) + " (" + std::string(part.name) + ") means the " + asked.need->feature + " is " + base::listedInWords(wanted, "or") +
-                            ", but " + (collection_[owner].kind == Kind::specimen ? "the piece" : "the look") + " has " + base::listedInWords(shown, "or"),
+                    .says = inTicks(part.text) + " (" + std::string(part.name) + ") means the " +
+                            asked.need->feature + " is " + base::listedInWords(wanted, "or") + ", but " +
+                            (collection_[owner].kind == Kind::specimen ? "the piece" : "the look") + " has " +
+                            base::listedInWords(shown, "or"),
                     .span = spanOf(owner, entry->value),
                     .record = owner,
                     .field = "look"_f,

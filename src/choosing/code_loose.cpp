@@ -20,7 +20,8 @@ constexpr std::size_t kMostReadings = 200;
 
 class LooseReader {
  public:
-  LooseReader(const CodeReadings& codes, const CodeState& state, std::string_view text, std::optional<RecordIndex> maker)
+  LooseReader(const CodeReadings& codes, const CodeState& state, std::string_view text,
+              std::optional<RecordIndex> maker)
       : codes_(codes), state_(state), text_(text), maker_(maker) {}
 
   CodeReadings::Loose read() {
@@ -33,12 +34,16 @@ class LooseReader {
       const CompiledRule& rule = state_.rules[index];
       codes::Readings found = rule.rule.read(text_, kMostReadings);
       for (codes::Reading& reading : found.all) judge(rule, std::move(reading));
-      for (codes::Similar& similar : rule.rule.similar(text_, kMostSimilar).all) out_.similar.push_back({rule.shown, std::move(similar)});
+      for (codes::Similar& similar : rule.rule.similar(text_, kMostSimilar).all)
+        out_.similar.push_back({rule.shown, std::move(similar)});
     }
     treatmentsFirst(out_.matches);
-    std::stable_sort(out_.similar.begin(), out_.similar.end(), [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
-    if (out_.similar.size() > kMostSimilar) out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
-    const bool possible = std::any_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) { return one.possible; });
+    std::stable_sort(out_.similar.begin(), out_.similar.end(),
+                     [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
+    if (out_.similar.size() > kMostSimilar)
+      out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
+    const bool possible =
+        std::any_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) { return one.possible; });
     if (!possible) {
       findBegun(indices);
       explain(indices);
@@ -56,7 +61,8 @@ class LooseReader {
         if (own != *maker_ && own != records::kNoRecord) continue;
       }
       const std::string_view typed = code.value->text;
-      const bool same = anySign ? codes::sameText(text_, typed) : typed == text_ || codes::foldedKey(typed) == key;
+      const bool same =
+          anySign ? codes::sameText(text_, typed) : typed == text_ || codes::foldedKey(typed) == key;
       if (!same) continue;
       carriers_.push_back(&code);
       if (out_.matches.empty() || out_.matches.back() != code.record) out_.matches.push_back(code.record);
@@ -64,7 +70,9 @@ class LooseReader {
   }
 
   void treatmentsFirst(std::vector<RecordIndex>& records) const {
-    std::stable_sort(records.begin(), records.end(), [&](RecordIndex a, RecordIndex b) { return carrierOf(state_.collection[a].kind) < carrierOf(state_.collection[b].kind); });
+    std::stable_sort(records.begin(), records.end(), [&](RecordIndex a, RecordIndex b) {
+      return carrierOf(state_.collection[a].kind) < carrierOf(state_.collection[b].kind);
+    });
   }
 
   // Whether what stands on a record can be read like this.
@@ -78,7 +86,8 @@ class LooseReader {
       }
       const codes::DateChoice& a = reading.date;
       const codes::DateChoice& b = one.reading.date;
-      return a.year == b.year && a.quarter == b.quarter && a.month == b.month && a.week == b.week && a.day == b.day;
+      return a.year == b.year && a.quarter == b.quarter && a.month == b.month && a.week == b.week &&
+             a.day == b.day;
     });
   }
 
@@ -88,12 +97,14 @@ class LooseReader {
     std::vector<Against> against;
     for (const CodeOnRecord* code : carriers_) {
       const auto rules = state_.rulesFor(code->record, codeFieldOf(code->field).value_or(CodeField::code));
-      const bool applies = std::any_of(rules.begin(), rules.end(), [&](std::uint32_t index) { return &state_.rules[index] == &rule; });
+      const bool applies = std::any_of(rules.begin(), rules.end(),
+                                       [&](std::uint32_t index) { return &state_.rules[index] == &rule; });
       if (!applies) continue;
       if (!readsAs(*code, rule, loose.reading)) continue;
       std::vector<Against> here = state_.judge.against(rule, loose.reading, state_.standingOf(*code));
       if (here.empty()) {
-        if (loose.matches.empty() || loose.matches.back() != code->record) loose.matches.push_back(code->record);
+        if (loose.matches.empty() || loose.matches.back() != code->record)
+          loose.matches.push_back(code->record);
       } else if (!stands) {
         against = std::move(here);
       }
@@ -118,12 +129,14 @@ class LooseReader {
     bool met = false;
   };
 
-  Reach reach(const CompiledRule& rule, const PathChoice& choice, const PathNeed& need, CodeReadings::LooseReading& loose) {
+  Reach reach(const CompiledRule& rule, const PathChoice& choice, const PathNeed& need,
+              CodeReadings::LooseReading& loose) {
     Reach reach;
     if (choice.ofMaker) {
       reach.known = !choice.texts.empty();
       reach.open = choice.open;
-      reach.met = std::any_of(choice.texts.begin(), choice.texts.end(), [&](const MakerText& text) { return need.metBy(text.text); });
+      reach.met = std::any_of(choice.texts.begin(), choice.texts.end(),
+                              [&](const MakerText& text) { return need.metBy(text.text); });
       return reach;
     }
     const std::size_t dot = choice.text.find('.');
@@ -161,7 +174,8 @@ class LooseReader {
     return reach;
   }
 
-  const PartPaths* pathsOf(const CompiledRule& rule, const CodeReadings::LooseReading& loose, const PathNeed& need) const {
+  const PartPaths* pathsOf(const CompiledRule& rule, const CodeReadings::LooseReading& loose,
+                           const PathNeed& need) const {
     for (const PartPaths& paths : rule.paths)
       if (paths.part == loose.reading.parts[need.part].name) return &paths;
     return nullptr;
@@ -181,7 +195,9 @@ class LooseReader {
     }
     if (all.met || all.open || !all.known) return;
     missing_.push_back({.reason = Against::Reason::path,
-                        .says = "nothing on record has `" + need.text + (need.last == 0 ? "` as its " : "` at the end of its ") + base::listedInWords(shown, "or"),
+                        .says = "nothing on record has `" + need.text +
+                                (need.last == 0 ? "` as its " : "` at the end of its ") +
+                                base::listedInWords(shown, "or"),
                         .span = ruleSpan(rule),
                         .record = rule.shown->maker,
                         .field = "codes"_f,
@@ -190,14 +206,16 @@ class LooseReader {
 
   source::Span ruleSpan(const CompiledRule& rule) const {
     const Value* name = rule.shown->source->find("rule"_f);
-    return state_.collection[rule.shown->maker].span(name != nullptr ? name->place : rule.shown->source->place);
+    return state_.collection[rule.shown->maker].span(name != nullptr ? name->place
+                                                                     : rule.shown->source->place);
   }
 
   void judgeWithout(const CompiledRule& rule, CodeReadings::LooseReading& loose) {
     loose.against = std::move(missing_);
     missing_.clear();
     state_.judge.reads(rule, loose.reading, &loose.against);
-    if (rule.on == CodeField::code && rule.whereValue != nullptr && loose.against.empty()) judgeWhere(rule, loose);
+    if (rule.on == CodeField::code && rule.whereValue != nullptr && loose.against.empty())
+      judgeWhere(rule, loose);
     loose.possible = loose.against.empty();
   }
 
@@ -211,26 +229,29 @@ class LooseReader {
       any = true;
     }
     if (!any) return;
-    loose.against.push_back({.reason = Against::Reason::where,
-                             .says = "the rule holds only where " + state_.judge.whereInWords(rule),
-                             .span = {rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end},
-                             .record = rule.shown->maker,
-                             .field = "codes"_f,
-                             .value = rule.whereValue});
+    loose.against.push_back(
+        {.reason = Against::Reason::where,
+         .says = "the rule holds only where " + state_.judge.whereInWords(rule),
+         .span = {rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end},
+         .record = rule.shown->maker,
+         .field = "codes"_f,
+         .value = rule.whereValue});
   }
 
   // The rule that comes furthest, of those that do not read it and hold for most of the treatments it could stand on.
   // Where a reading fails by more than `where`, that says enough.
   void explain(const std::vector<std::uint32_t>& indices) {
     const bool onlyWhere = std::all_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) {
-      return std::all_of(one.against.begin(), one.against.end(), [](const Against& against) { return against.reason == Against::Reason::where; });
+      return std::all_of(one.against.begin(), one.against.end(),
+                         [](const Against& against) { return against.reason == Against::Reason::where; });
     });
     if (!onlyWhere) return;
     std::vector<std::size_t> holds;
     std::vector<const CompiledRule*> rules;
     for (std::uint32_t index : indices) {
       const CompiledRule& rule = state_.rules[index];
-      const bool reads = std::any_of(out_.readings.begin(), out_.readings.end(), [&](const auto& one) { return one.rule == rule.shown; });
+      const bool reads = std::any_of(out_.readings.begin(), out_.readings.end(),
+                                     [&](const auto& one) { return one.rule == rule.shown; });
       if (reads) continue;
       rules.push_back(&rule);
       holds.push_back(0);
@@ -238,9 +259,13 @@ class LooseReader {
     if (!out_.readings.empty()) {
       for (RecordIndex record : state_.collection.ofKind(Kind::treatment)) {
         const Standing standing{record, record, CodeField::code, nullptr, true};
-        const bool could = std::any_of(out_.readings.begin(), out_.readings.end(), [&](const CodeReadings::LooseReading& one) { return reaches(one, standing); });
+        const bool could =
+            std::any_of(out_.readings.begin(), out_.readings.end(),
+                        [&](const CodeReadings::LooseReading& one) { return reaches(one, standing); });
         for (std::size_t i = 0; could && i < rules.size(); ++i)
-          holds[i] += rules[i]->on == CodeField::code ? static_cast<std::size_t>(state_.judge.where(*rules[i], standing)) : 0;
+          holds[i] += rules[i]->on == CodeField::code
+                          ? static_cast<std::size_t>(state_.judge.where(*rules[i], standing))
+                          : 0;
       }
     }
     const std::size_t most = holds.empty() ? 0 : *std::max_element(holds.begin(), holds.end());
@@ -259,22 +284,27 @@ class LooseReader {
     const CompiledRule& rule = state_.rules.of(*loose.rule);
     const RecordIndex maker = state_.makerOf(standing.record);
     if (maker != records::kNoRecord && maker != rule.shown->maker) return false;
-    return std::all_of(loose.reading.paths.begin(), loose.reading.paths.end(),
-                       [&](const PathNeed& need) { return state_.judge.path(rule, loose.reading, need, standing, nullptr); });
+    return std::all_of(loose.reading.paths.begin(), loose.reading.paths.end(), [&](const PathNeed& need) {
+      return state_.judge.path(rule, loose.reading, need, standing, nullptr);
+    });
   }
 
   void findBegun(const std::vector<std::uint32_t>& indices) {
     std::vector<std::string> alones;
     for (std::uint32_t index : indices)
-      for (const codes::Reading& reading : state_.rules[index].rule.readAlone(text_, kMostReadings).all) alones.push_back(reading.alone);
+      for (const codes::Reading& reading : state_.rules[index].rule.readAlone(text_, kMostReadings).all)
+        alones.push_back(reading.alone);
     if (alones.empty()) return;
     for (const CodeOnRecord& code : codes_.all()) {
       if (code.field != "code"_f) continue;
-      const bool begun = std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) {
-        const bool ofMaker = !maker_ || reading.rule->maker == *maker_;
-        return ofMaker && reading.possible && std::find(alones.begin(), alones.end(), reading.reading.alone) != alones.end();
-      });
-      if (begun && (out_.begun.empty() || out_.begun.back() != code.record)) out_.begun.push_back(code.record);
+      const bool begun =
+          std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) {
+            const bool ofMaker = !maker_ || reading.rule->maker == *maker_;
+            return ofMaker && reading.possible &&
+                   std::find(alones.begin(), alones.end(), reading.reading.alone) != alones.end();
+          });
+      if (begun && (out_.begun.empty() || out_.begun.back() != code.record))
+        out_.begun.push_back(code.record);
     }
   }
 

@@ -35,7 +35,8 @@ struct TextKey {
 
 struct TextHash {
   std::size_t operator()(const TextKey& key) const {
-    return std::hash<std::string_view>()(key.text) * 31 + key.maker * 0x9E3779B97F4A7C15ULL + static_cast<std::size_t>(key.on);
+    return std::hash<std::string_view>()(key.text) * 31 + key.maker * 0x9E3779B97F4A7C15ULL +
+           static_cast<std::size_t>(key.on);
   }
 };
 
@@ -64,7 +65,8 @@ std::optional<CodeField> codeFieldOf(Field field) {
 }
 
 std::size_t CodeOnRecord::possibleCount() const {
-  return static_cast<std::size_t>(std::count_if(readings.begin(), readings.end(), [](const CodeReading& one) { return one.possible; }));
+  return static_cast<std::size_t>(
+      std::count_if(readings.begin(), readings.end(), [](const CodeReading& one) { return one.possible; }));
 }
 
 const CodeReading* CodeOnRecord::only() const {
@@ -100,15 +102,18 @@ RecordIndex CodeState::makerOf(RecordIndex record) const {
   if (shape == nullptr) return records::kNoRecord;
   RecordIndex maker = records::kNoRecord;
   for (const Value& each : shape->each()) {
-    const RecordIndex next = each.target() == records::kNoRecord ? records::kNoRecord : ofShape(each.target());
-    if (next == records::kNoRecord || (maker != records::kNoRecord && next != maker)) return records::kNoRecord;
+    const RecordIndex next =
+        each.target() == records::kNoRecord ? records::kNoRecord : ofShape(each.target());
+    if (next == records::kNoRecord || (maker != records::kNoRecord && next != maker))
+      return records::kNoRecord;
     maker = next;
   }
   return maker;
 }
 
 Standing CodeState::standingOf(const CodeOnRecord& code) const {
-  Standing standing{code.record, treatmentOf(code.record), codeFieldOf(code.field).value_or(CodeField::code), code.value, true};
+  Standing standing{code.record, treatmentOf(code.record), codeFieldOf(code.field).value_or(CodeField::code),
+                    code.value, true};
   if (standing.treatment == records::kNoRecord) return standing;
   // A piece may bear a later number of its treatment.
   const Value* codes = collection[standing.treatment].find("code"_f);
@@ -149,7 +154,8 @@ void gather(const CodeState& state, RecordIndex record, std::vector<Found>& out)
       out.push_back({record, *field, &value, *field == CodeField::registered ? records::kNoRecord : *maker});
     }
   }
-  std::stable_sort(out.begin() + static_cast<std::ptrdiff_t>(before), out.end(), [](const Found& a, const Found& b) { return a.field < b.field; });
+  std::stable_sort(out.begin() + static_cast<std::ptrdiff_t>(before), out.end(),
+                   [](const Found& a, const Found& b) { return a.field < b.field; });
 }
 
 void readText(ReadText& text, const RuleBook& rules) {
@@ -167,7 +173,8 @@ void readText(ReadText& text, const RuleBook& rules) {
     // Few rules have such a list, and none of them is long.
     if (!rule.rule.spec().unlike) continue;
     for (const codes::UnlikeText& unlike : *rule.rule.spec().unlike)
-      if (text.unlike == nullptr && codes::foldedKey(unlike.text) == codes::foldedKey(text.key.text)) text.unlike = &unlike.because;
+      if (text.unlike == nullptr && codes::foldedKey(unlike.text) == codes::foldedKey(text.key.text))
+        text.unlike = &unlike.because;
   }
   text.readings.shrink_to_fit();
 }
@@ -274,7 +281,9 @@ class Reader {
     const std::size_t ownCount = texts.own == UINT32_MAX ? 0 : texts_[texts.own].rules.size();
     const std::size_t bookedCount = texts.booked == UINT32_MAX ? 0 : texts_[texts.booked].rules.size();
     while (own < ownCount || booked < bookedCount) {
-      const bool takeOwn = booked == bookedCount || (own < ownCount && texts_[texts.own].rules[own] < texts_[texts.booked].rules[booked]);
+      const bool takeOwn =
+          booked == bookedCount ||
+          (own < ownCount && texts_[texts.own].rules[own] < texts_[texts.booked].rules[booked]);
       if (takeOwn) {
         add(texts.own, own++);
       } else {
@@ -288,8 +297,9 @@ class Reader {
       if (code.unlike == nullptr) code.unlike = texts_[text].unlike;
     }
     // What could not be read of the rules or of the record may be what makes it possible.
-    const bool unsure = state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
-                        (standing.treatment != records::kNoRecord && state_.collection[standing.treatment].broken);
+    const bool unsure =
+        state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
+        (standing.treatment != records::kNoRecord && state_.collection[standing.treatment].broken);
     if (!any && unsure) code.applies = false;
   }
 
@@ -312,14 +322,20 @@ CodeReadings CodeReadings::read(const Chooser& chooser, diagnostics::Findings& f
   return readings;
 }
 
-std::span<const MakerRule> CodeReadings::rules() const { return state_ ? state_->rules.shown() : std::span<const MakerRule>(); }
+std::span<const MakerRule> CodeReadings::rules() const {
+  return state_ ? state_->rules.shown() : std::span<const MakerRule>();
+}
 
-std::span<const CodeOnRecord> CodeReadings::all() const { return state_ ? std::span<const CodeOnRecord>(state_->all) : std::span<const CodeOnRecord>(); }
+std::span<const CodeOnRecord> CodeReadings::all() const {
+  return state_ ? std::span<const CodeOnRecord>(state_->all) : std::span<const CodeOnRecord>();
+}
 
 std::span<const CodeOnRecord> CodeReadings::of(RecordIndex record) const {
   const auto codes = all();
-  const auto [begin, end] = std::equal_range(codes.begin(), codes.end(), CodeOnRecord{.record = record, .value = nullptr, .readings = {}, .unlike = nullptr},
-                                             [](const CodeOnRecord& a, const CodeOnRecord& b) { return a.record < b.record; });
+  const auto [begin, end] =
+      std::equal_range(codes.begin(), codes.end(),
+                       CodeOnRecord{.record = record, .value = nullptr, .readings = {}, .unlike = nullptr},
+                       [](const CodeOnRecord& a, const CodeOnRecord& b) { return a.record < b.record; });
   return {begin, end};
 }
 
@@ -339,12 +355,16 @@ codes::Explanation CodeReadings::whyUnread(const CodeOnRecord& code, const Maker
   const Standing standing = state_->standingOf(code);
   std::vector<const MakerRule*> shown = rulesFor(code.record, code.field);
   std::erase_if(shown, [&](const MakerRule* one) {
-    return std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& reading) { return reading.rule == one; });
+    return std::any_of(code.readings.begin(), code.readings.end(),
+                       [&](const CodeReading& reading) { return reading.rule == one; });
   });
   // Rules that hold for this record explain; those that may hold if none does.
   Answer best = Answer::no;
-  for (const MakerRule* one : shown) best = either(best, state_->judge.where(state_->rules.of(*one), standing));
-  std::erase_if(shown, [&](const MakerRule* one) { return state_->judge.where(state_->rules.of(*one), standing) != best; });
+  for (const MakerRule* one : shown)
+    best = either(best, state_->judge.where(state_->rules.of(*one), standing));
+  std::erase_if(shown, [&](const MakerRule* one) {
+    return state_->judge.where(state_->rules.of(*one), standing) != best;
+  });
   std::vector<const codes::Rule*> rules;
   for (const MakerRule* one : shown) rules.push_back(one->rule);
   const codes::Rule* which = nullptr;
@@ -354,8 +374,12 @@ codes::Explanation CodeReadings::whyUnread(const CodeOnRecord& code, const Maker
   return told;
 }
 
-RecordIndex CodeReadings::makerOf(RecordIndex record) const { return state_ ? state_->makerOf(record) : records::kNoRecord; }
+RecordIndex CodeReadings::makerOf(RecordIndex record) const {
+  return state_ ? state_->makerOf(record) : records::kNoRecord;
+}
 
-RecordIndex CodeReadings::treatmentOf(RecordIndex record) const { return state_ ? state_->treatmentOf(record) : records::kNoRecord; }
+RecordIndex CodeReadings::treatmentOf(RecordIndex record) const {
+  return state_ ? state_->treatmentOf(record) : records::kNoRecord;
+}
 
 }  // namespace saggar::choosing

@@ -24,11 +24,11 @@ namespace saggar::choosing {
 struct MakerRule {
   RecordIndex maker = records::kNoRecord;
   std::string name;
-  std::string on;                 // "treatment.code", "specimen.code-seen", "specimen.date-code", "registered"
+  std::string on;  // "treatment.code", "specimen.code-seen", "specimen.date-code", "registered"
   const codes::Rule* rule = nullptr;
   Condition where;
   const dates::Expression* used = nullptr;
-  bool usual = false;             // a disagreement is a note
+  bool usual = false;                      // a disagreement is a note
   const records::Value* source = nullptr;  // the rule's mapping: its places and evidence
   const records::Value* means = nullptr;   // prose; may stand in the rule that this one is like
 };
@@ -36,11 +36,11 @@ struct MakerRule {
 // Why a reading cannot be meant.
 struct Against {
   enum class Reason : std::uint8_t { path, look, used, where } reason = Reason::path;
-  std::string says;       // in words an author would write: "the prefix of Linnavere is `LV`, not `JM`"
-  source::Span span;      // of the value that disagrees
+  std::string says;   // in words an author would write: "the prefix of Linnavere is `LV`, not `JM`"
+  source::Span span;  // of the value that disagrees
   RecordIndex record = records::kNoRecord;  // in which it stands
   records::Field field{};
-  const records::Value* value = nullptr;    // the value itself, if there is one
+  const records::Value* value = nullptr;  // the value itself, if there is one
 };
 
 // Readings of equal texts are shared and live as long as the CodeReadings (or the Loose) they come from.
@@ -53,15 +53,15 @@ struct CodeReading {
 // One code as it stands on one record.
 struct CodeOnRecord {
   RecordIndex record = records::kNoRecord;
-  records::Field field{};                 // code, code-seen, date-code, registered
+  records::Field field{};  // code, code-seen, date-code, registered
   const records::Value* value = nullptr;
   std::span<const CodeReading> readings;  // in the order of the rules; impossible ones too
-  bool applies = false;                   // some rule reads this field here, and all such rules could be compiled
-  bool more = false;                      // there are more readings than were kept
-  const std::string* unlike = nullptr;    // a rule says that this text is none of its codes: why
+  bool applies = false;  // some rule reads this field here, and all such rules could be compiled
+  bool more = false;     // there are more readings than were kept
+  const std::string* unlike = nullptr;  // a rule says that this text is none of its codes: why
 
   std::size_t possibleCount() const;
-  const CodeReading* only() const;        // the one possible reading, or null
+  const CodeReading* only() const;  // the one possible reading, or null
 };
 
 struct CodeState;
@@ -73,7 +73,7 @@ class CodeReadings {
   static CodeReadings read(const Chooser& chooser, diagnostics::Findings& findings);
 
   std::span<const MakerRule> rules() const;
-  std::span<const CodeOnRecord> all() const;                    // by record, then field, then as typed
+  std::span<const CodeOnRecord> all() const;  // by record, then field, then as typed
   std::span<const CodeOnRecord> of(RecordIndex record) const;
 
   // What rules a reading of a code out; empty if it is possible.
@@ -113,7 +113,7 @@ class CodeReadings {
     std::vector<RecordIndex> begun;
     std::string whyNot;
     const MakerRule* nearest = nullptr;
-    std::vector<Alike> similar;        // what the eye could take it for, fewest exchanges first
+    std::vector<Alike> similar;  // what the eye could take it for, fewest exchanges first
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 

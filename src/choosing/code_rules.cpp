@@ -21,7 +21,8 @@ using records::ValueType;
 
 namespace {
 
-constexpr std::array<std::string_view, kCodeFields> kOn = {"treatment.code", "specimen.code-seen", "specimen.date-code", "registered"};
+constexpr std::array<std::string_view, kCodeFields> kOn = {"treatment.code", "specimen.code-seen",
+                                                           "specimen.date-code", "registered"};
 constexpr std::string_view kMaker = "maker.";
 
 CodeField readsWhat(const Value* on) {
@@ -33,14 +34,19 @@ CodeField readsWhat(const Value* on) {
 // Whose fields a path or a condition of such a rule may name.
 KindSet namedKinds(CodeField on) {
   switch (on) {
-    case CodeField::code: return KindSet(Kind::treatment);
-    case CodeField::registered: return KindSet(Kind::shape, Kind::motif, Kind::specimen);
-    default: return KindSet(Kind::specimen);
+    case CodeField::code:
+      return KindSet(Kind::treatment);
+    case CodeField::registered:
+      return KindSet(Kind::shape, Kind::motif, Kind::specimen);
+    default:
+      return KindSet(Kind::specimen);
   }
 }
 
 // The kinds that carry a code which such a rule reads.
-KindSet carriers(CodeField on) { return on == CodeField::code ? KindSet(Kind::treatment, Kind::specimen) : namedKinds(on); }
+KindSet carriers(CodeField on) {
+  return on == CodeField::code ? KindSet(Kind::treatment, Kind::specimen) : namedKinds(on);
+}
 
 struct Signs {
   std::size_t least = 0;
@@ -68,12 +74,16 @@ struct PartSigns {
     return {1, codes::kLongestCode};
   }
   Signs operator()(const codes::YearPart& p) const {
-    const std::size_t typed = p.templates.empty() ? 1 : p.templates[0].size() - std::min(p.templates[0].find('Y'), p.templates[0].size());
+    const std::size_t typed = p.templates.empty() ? 1
+                                                  : p.templates[0].size() - std::min(p.templates[0].find('Y'),
+                                                                                     p.templates[0].size());
     return {typed, typed};
   }
   Signs operator()(const codes::UnitPart&) const { return {1, 2}; }
 
-  static Signs of(const codes::Counts& counts) { return {static_cast<std::size_t>(counts.least()), static_cast<std::size_t>(counts.most())}; }
+  static Signs of(const codes::Counts& counts) {
+    return {static_cast<std::size_t>(counts.least()), static_cast<std::size_t>(counts.most())};
+  }
   static Signs of(std::string_view text) {
     const std::size_t size = codes::foldedSigns(text).size();
     return {size, size};
@@ -96,7 +106,8 @@ QuickLook quickLookOf(const codes::RuleSpec& spec) {
       quick.least += signs.size();
       quick.most += signs.size();
       for (char32_t sign : signs)
-        if (sign < 0x80 && quick.fixed.find(static_cast<char>(sign)) == std::string::npos) quick.fixed += static_cast<char>(sign);
+        if (sign < 0x80 && quick.fixed.find(static_cast<char>(sign)) == std::string::npos)
+          quick.fixed += static_cast<char>(sign);
     } else if (const codes::NamedPart* part = spec.part(piece.text)) {
       const Signs signs = std::visit(PartSigns{}, part->spec);
       quick.least += signs.least;
@@ -109,11 +120,15 @@ QuickLook quickLookOf(const codes::RuleSpec& spec) {
 // Where the text of a path stands in the value that holds it.
 records::Extent placeWithin(const Value& value, std::string_view path, const PathProblem& problem) {
   const std::size_t typed = value.place.end - value.place.begin;
-  const std::size_t before = typed == value.text.size() ? 0 : typed == value.text.size() + 2 ? 1 : std::string_view::npos;
+  const std::size_t before = typed == value.text.size()       ? 0
+                             : typed == value.text.size() + 2 ? 1
+                                                              : std::string_view::npos;
   const std::size_t at = value.text.find(path);
   if (before == std::string_view::npos || at == std::string_view::npos) return value.place;
-  const auto begin = value.place.begin + static_cast<std::uint32_t>(before + at + std::min(problem.at, path.size()));
-  return {begin, begin + static_cast<std::uint32_t>(std::min(problem.length, path.size() - std::min(problem.at, path.size())))};
+  const auto begin =
+      value.place.begin + static_cast<std::uint32_t>(before + at + std::min(problem.at, path.size()));
+  return {begin, begin + static_cast<std::uint32_t>(
+                             std::min(problem.length, path.size() - std::min(problem.at, path.size())))};
 }
 
 // The texts of a path from the rule's own maker; a works letter comes with the years of its works.
@@ -155,7 +170,9 @@ std::vector<PartTexts> tabulate(codes::RuleSpec& spec, RecordIndex maker, const 
     for (const std::string& text : paths->paths) {
       PathProblem problem;
       const bool ofMaker = std::string_view(text).starts_with(kMaker);
-      const Path path = ofMaker ? Path::compile(std::string_view(text).substr(kMaker.size()), Kind::maker, collection, problem) : Path();
+      const Path path = ofMaker ? Path::compile(std::string_view(text).substr(kMaker.size()), Kind::maker,
+                                                collection, problem)
+                                : Path();
       all.open |= path.empty();
       if (!path.empty()) readMakerTexts(all, path, maker, collection);
     }
@@ -207,7 +224,8 @@ const RuleGroup& RuleBook::group(RecordIndex maker) const {
   return found == groups_.end() ? none_ : found->second;
 }
 
-void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, diagnostics::Findings& findings) {
+void RuleBook::compileMaker(RecordIndex maker, const Collection& collection,
+                            diagnostics::Findings& findings) {
   const Record& record = collection[maker];
   const Value* typed = record.find("codes"_f);
   if (typed == nullptr || !typed->said()) {
@@ -231,7 +249,8 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
     const auto [first, fresh] = byName.emplace(draft.read.spec.name, drafts.size());
     if (!fresh && !draft.read.spec.name.empty()) {
       const Value* name = rule.find("rule"_f);
-      reader.report("value-unfit"_rule, name->place, "two rules of this maker are called `" + base::shortened(name->text, 60) + "`",
+      reader.report("value-unfit"_rule, name->place,
+                    "two rules of this maker are called `" + base::shortened(name->text, 60) + "`",
                     "give one of the two another name");
       findings.all().back().related.push_back(
           {record.span(drafts[first->second].typed->find("rule"_f)->place), "the first stands here"});
@@ -260,7 +279,9 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
   // The rules that another is like come first, so that what is wrong with one is not said of all.
   std::vector<std::size_t> order(drafts.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return drafts[a].chain.size() < drafts[b].chain.size(); });
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return drafts[a].chain.size() < drafts[b].chain.size();
+  });
   for (std::size_t i : order) {
     Draft& draft = drafts[i];
     for (std::size_t at : draft.chain) draft.good = draft.good && drafts[at].good;
@@ -286,7 +307,18 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
       continue;
     }
     const auto index = static_cast<std::uint32_t>(compiled_.size());
-    CompiledRule& rule = compiled_.emplace_back(CompiledRule{nullptr, std::move(*rules[i]), {}, {}, std::move(draft.tables), {}, nullptr, source::kNoFile, nullptr, {dates::Day::minusInfinity(), dates::Day::plusInfinity()}, {}});
+    CompiledRule& rule =
+        compiled_.emplace_back(CompiledRule{nullptr,
+                                            std::move(*rules[i]),
+                                            {},
+                                            {},
+                                            std::move(draft.tables),
+                                            {},
+                                            nullptr,
+                                            source::kNoFile,
+                                            nullptr,
+                                            {dates::Day::minusInfinity(), dates::Day::plusInfinity()},
+                                            {}});
     rule.on = readsWhat(nearest(draft, "on"_f).first);
     rule.quick = quickLookOf(rule.rule.spec());
     MakerRule shown;
@@ -301,7 +333,8 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection, dia
       rule.usedValue = used;
       rule.used = spanDays(used, collection.settings().dates).hull();
     }
-    if (const Value* where = nearest(draft, "where"_f).first; where != nullptr && where->type == ValueType::mapping) {
+    if (const Value* where = nearest(draft, "where"_f).first;
+        where != nullptr && where->type == ValueType::mapping) {
       rule.whereValue = where;
       rule.whereFile = record.file;
       diagnostics::Findings saidElsewhere;
@@ -335,8 +368,8 @@ const Value* valueOfPath(const Value& part, std::string_view path) {
 }  // namespace
 
 // False if a path is wrong, which is then reported and reaches nothing.
-bool RuleBook::addPaths(CompiledRule& rule, const Draft& draft, RecordIndex maker, const Collection& collection,
-                        SpecReader& reader) {
+bool RuleBook::addPaths(CompiledRule& rule, const Draft& draft, RecordIndex maker,
+                        const Collection& collection, SpecReader& reader) {
   bool good = true;
   for (const codes::NamedPart& part : rule.rule.spec().parts) {
     const auto* paths = std::get_if<codes::PathPart>(&part.spec);
@@ -354,7 +387,8 @@ bool RuleBook::addPaths(CompiledRule& rule, const Draft& draft, RecordIndex make
       if (std::string_view(text).starts_with(kMaker)) {
         choice.ofMaker = true;
         skipped = kMaker.size();
-        const Path path = Path::compile(std::string_view(text).substr(skipped), Kind::maker, collection, problem);
+        const Path path =
+            Path::compile(std::string_view(text).substr(skipped), Kind::maker, collection, problem);
         fits = !path.empty();
         if (fits) readMakerTexts(choice, path, maker, collection);
       } else {
@@ -362,19 +396,28 @@ bool RuleBook::addPaths(CompiledRule& rule, const Draft& draft, RecordIndex make
           if (!carriers(rule.on).has(kCarriers[k])) continue;
           PathProblem ignored;
           const std::string self = std::string(records::name(kCarriers[k])) + '.';
-          const std::string_view rest = std::string_view(text).starts_with(self) ? std::string_view(text).substr(self.size()) : std::string_view(text);
+          const std::string_view rest = std::string_view(text).starts_with(self)
+                                            ? std::string_view(text).substr(self.size())
+                                            : std::string_view(text);
           choice.from[k] = Path::compile(rest, kCarriers[k], collection, ignored);
           fits |= !choice.from[k].empty() && namedKinds(rule.on).has(kCarriers[k]);
         }
         if (!fits) {
           const KindSet kinds = namedKinds(rule.on);
-          Path::compile(text, Scope{.type = Scope::Type::record, .kinds = kinds, .called = kinds.single() ? records::name(kinds.only()) : std::string_view("record")}, collection, problem);
+          Path::compile(
+              text,
+              Scope{.type = Scope::Type::record,
+                    .kinds = kinds,
+                    .called = kinds.single() ? records::name(kinds.only()) : std::string_view("record")},
+              collection, problem);
         }
       }
       if (!fits) {
         good = false;
         problem.at += skipped;
-        if (typed != nullptr) reader.report("field-unknown"_rule, placeWithin(*valueOfPath(*typed, text), text, problem), problem.message, problem.hint);
+        if (typed != nullptr)
+          reader.report("field-unknown"_rule, placeWithin(*valueOfPath(*typed, text), text, problem),
+                        problem.message, problem.hint);
         choice.open = true;
       }
       compiled.paths.push_back(std::move(choice));

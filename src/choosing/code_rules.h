@@ -33,11 +33,11 @@ struct MakerText {
 };
 
 struct PathChoice {
-  std::string_view text;                          // as typed
+  std::string_view text;  // as typed
   bool ofMaker = false;
-  std::array<Path, kCarriers.size()> from;        // from each kind that can take it; else empty
-  std::vector<MakerText> texts;                   // of the maker
-  bool open = false;                              // the maker has one that is not known
+  std::array<Path, kCarriers.size()> from;  // from each kind that can take it; else empty
+  std::vector<MakerText> texts;             // of the maker
+  bool open = false;                        // the maker has one that is not known
 };
 
 struct PartPaths {
@@ -93,7 +93,9 @@ class RuleBook {
 
   std::span<const MakerRule> shown() const { return shown_; }
   const CompiledRule& operator[](std::size_t index) const { return compiled_[index]; }
-  const CompiledRule& of(const MakerRule& rule) const { return compiled_[static_cast<std::size_t>(&rule - shown_.data())]; }
+  const CompiledRule& of(const MakerRule& rule) const {
+    return compiled_[static_cast<std::size_t>(&rule - shown_.data())];
+  }
   std::size_t size() const { return compiled_.size(); }
 
   // kNoRecord: of all makers. A maker without rules has an empty group.
@@ -102,7 +104,8 @@ class RuleBook {
  private:
   struct Draft;
   void compileMaker(RecordIndex maker, const Collection& collection, diagnostics::Findings& findings);
-  bool addPaths(CompiledRule& rule, const Draft& draft, RecordIndex maker, const Collection& collection, SpecReader& reader);
+  bool addPaths(CompiledRule& rule, const Draft& draft, RecordIndex maker, const Collection& collection,
+                SpecReader& reader);
 
   std::vector<MakerRule> shown_;
   std::deque<CompiledRule> compiled_;

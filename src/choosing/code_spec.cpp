@@ -19,7 +19,9 @@ using records::ValueType;
 
 namespace {
 
-std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
+std::string inTicks(std::string_view text) {
+  return '`' + base::shortened(text, 60) + '`';
+}
 
 bool isWord(const Value& value) {
   return value.type == ValueType::text || value.type == ValueType::prose || value.type == ValueType::none ||
@@ -86,9 +88,11 @@ ReadSpec SpecReader::read(const Value& rule) {
   spec.pattern = text("pattern"_f);
   spec.alone = text("alone"_f);
   if (const Value* alone = rule.find("alone"_f)) out_.noAlone = alone->type == ValueType::none;
+  if (const Value* on = rule.find("on"_f); on != nullptr && on->type == ValueType::unfit) out_.whole = false;
   if (const Value* parts = rule.find("parts"_f)) readParts(*parts);
   if (const Value* order = rule.find("order"_f)) readOrder(*order);
-  if (const Value* usual = rule.find("usual"_f); usual != nullptr && usual->type == ValueType::yes) spec.usual = usual->number() == 1;
+  if (const Value* usual = rule.find("usual"_f); usual != nullptr && usual->type == ValueType::yes)
+    spec.usual = usual->number() == 1;
   if (const Value* alike = rule.find("alike"_f)) {
     spec.alike.emplace();
     for (const Value& one : alike->each()) {
@@ -111,12 +115,15 @@ void SpecReader::readParts(const Value& parts) {
     return;
   }
   if (parts.type != ValueType::mapping) {
-    unfit(parts.place, "`parts` says of each part what it may be, here is " + std::string(parts.type == ValueType::list ? "a list" : inTicks(parts.text)),
+    unfit(parts.place,
+          "`parts` says of each part what it may be, here is " +
+              std::string(parts.type == ValueType::list ? "a list" : inTicks(parts.text)),
           "write a line for each part: `SERIAL: 2 or 3 digits`");
     return;
   }
   for (const Entry& entry : parts.entries()) {
-    if (auto part = readPart(entry.key, entry.value)) out_.spec.parts.push_back({std::string(entry.key), std::move(*part)});
+    if (auto part = readPart(entry.key, entry.value))
+      out_.spec.parts.push_back({std::string(entry.key), std::move(*part)});
   }
 }
 
@@ -130,7 +137,8 @@ std::optional<PartSpec> SpecReader::readPart(std::string_view name, const Value&
     std::vector<std::string> texts;
     for (const Value& item : value.items()) {
       if (!isWord(item)) {
-        unfit(item.place, "a list of what " + inTicks(name) + " may be holds plain words only", "what each sign means goes into a table: `A: a line or stamp only`");
+        unfit(item.place, "a list of what " + inTicks(name) + " may be holds plain words only",
+              "what each sign means goes into a table: `A: a line or stamp only`");
         return std::nullopt;
       }
       texts.emplace_back(item.text);
@@ -164,7 +172,9 @@ void SpecReader::readRow(const Entry& entry, const Value& value, codes::TablePar
     return;
   }
   if (value.type != ValueType::mapping) {
-    if (value.type == ValueType::list) unfit(value.place, "a list stands inside the list of what " + inTicks(entry.key) + " means", "write one list");
+    if (value.type == ValueType::list)
+      unfit(value.place, "a list stands inside the list of what " + inTicks(entry.key) + " means",
+            "write one list");
     out_.whole = false;
     return;
   }
@@ -176,11 +186,14 @@ void SpecReader::readRow(const Entry& entry, const Value& value, codes::TablePar
     } else if (inner.key == "means" || inner.key == "is") {
       row.means = std::string(inner.value.text);
     } else if (!readRowKey(inner, row)) {
-      static constexpr std::string_view kKeys[] = {"means", "look", "year", "quarter", "month", "week", "day"};
+      static constexpr std::string_view kKeys[] = {"means", "look", "year", "quarter",
+                                                   "month", "week", "day"};
       const auto near = base::nearest(inner.key, kKeys);
       out_.whole = false;
-      report("field-unknown"_rule, inner.keyPlace, inTicks(inner.key) + " is nothing that a row of a table can say",
-             near ? "did you mean `" + std::string(*near) + "`?" : "it takes `means`, `look`, and of a date `year`, `quarter`, `month`, `week` and `day`");
+      report("field-unknown"_rule, inner.keyPlace,
+             inTicks(inner.key) + " is nothing that a row of a table can say",
+             near ? "did you mean `" + std::string(*near) + "`?"
+                  : "it takes `means`, `look`, and of a date `year`, `quarter`, `month`, `week` and `day`");
     }
   }
   table.rows.push_back(std::move(row));
@@ -209,14 +222,16 @@ void SpecReader::readLook(const Value& look, codes::TableRow& row) {
       for (records::RecordIndex one : collection_.ofKind(Kind::feature)) ids.push_back(collection_[one].id);
       const auto near = base::nearest(entry.key, ids);
       report("reference-missing"_rule, entry.keyPlace, "there is no feature " + inTicks(entry.key),
-             near ? "did you mean `" + std::string(*near) + "`?" : "add the record `- feature: " + std::string(entry.key) + "`, or mend the id");
+             near ? "did you mean `" + std::string(*near) + "`?"
+                  : "add the record `- feature: " + std::string(entry.key) + "`, or mend the id");
       continue;
     }
     for (const Value& one : entry.value.each()) {
       if (one.type == ValueType::unfit) {
         out_.whole = false;
       } else if (!isWord(one) || one.type == ValueType::unknown) {
-        unfit(one.place, "a row says what the piece looks like, as a value of the feature", "write `{look: {" + std::string(entry.key) + ": gold}}`");
+        unfit(one.place, "a row says what the piece looks like, as a value of the feature",
+              "write `{look: {" + std::string(entry.key) + ": gold}}`");
       } else if (!feature || fitsFeature(collection_[*feature], one)) {
         need.values.emplace_back(one.text);
       }
@@ -228,7 +243,9 @@ void SpecReader::readLook(const Value& look, codes::TableRow& row) {
 // A value that the feature does not list is mistyped; the row then asks nothing of that feature.
 bool SpecReader::fitsFeature(const records::Record& feature, const Value& value) {
   const Value* values = feature.find("values"_f);
-  if (values == nullptr || values->type != ValueType::mapping || feature.broken || value.type == ValueType::none) return true;
+  if (values == nullptr || values->type != ValueType::mapping || feature.broken ||
+      value.type == ValueType::none)
+    return true;
   std::vector<std::string_view> words;
   const std::string folded = base::folded(value.text);
   for (const Entry& one : values->entries()) {
@@ -236,7 +253,8 @@ bool SpecReader::fitsFeature(const records::Record& feature, const Value& value)
     words.push_back(one.key);
   }
   const auto near = base::nearest(value.text, words);
-  report("value-unfit"_rule, value.place, inTicks(value.text) + " is no value of the feature " + inTicks(feature.id),
+  report("value-unfit"_rule, value.place,
+         inTicks(value.text) + " is no value of the feature " + inTicks(feature.id),
          near ? "did you mean `" + std::string(*near) + "`?" : "its values are " + shownWords(words));
   return false;
 }
@@ -252,13 +270,15 @@ void SpecReader::readOrder(const Value& value) {
   }
 }
 
-std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value* table, std::string_view field) {
+std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value* table,
+                                                                     std::string_view field) {
   if (table == nullptr || table->type == ValueType::unknown) return std::nullopt;
   std::vector<codes::DatedNumber> numbers;
   if (table->type == ValueType::unfit) out_.whole = false;
   if (table->type == ValueType::none || table->type == ValueType::unfit) return numbers;
   if (table->type != ValueType::mapping) {
-    unfit(table->place, inTicks(field) + " is a table of numbers and their dates", "write it as `" + std::string(field) + ": {1187: 1909}`");
+    unfit(table->place, inTicks(field) + " is a table of numbers and their dates",
+          "write it as `" + std::string(field) + ": {1187: 1909}`");
     return numbers;
   }
   const dates::Options& options = collection_.settings().dates;
@@ -277,7 +297,8 @@ std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value
     if (!date) {
       const dates::Error& error = date.error();
       const bool letterForLetter = value.place.end - value.place.begin == value.text.size();
-      const auto at = value.place.begin + static_cast<std::uint32_t>(letterForLetter ? std::min(error.byte, value.text.size()) : 0);
+      const auto at = value.place.begin + static_cast<std::uint32_t>(
+                                              letterForLetter ? std::min(error.byte, value.text.size()) : 0);
       out_.whole = false;
       report("date-unreadable"_rule, {at, value.place.end}, error.message, error.hint);
       continue;
@@ -293,13 +314,15 @@ std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value
 void SpecReader::readMissing(const Value& value) {
   if (value.type == ValueType::unknown || value.type == ValueType::unfit) return;
   auto& missing = out_.spec.missing.emplace();
-  for (const Entry& entry : value.entries()) missing.push_back({std::string(entry.key), std::string(bare(entry.value).text)});
+  for (const Entry& entry : value.entries())
+    missing.push_back({std::string(entry.key), std::string(bare(entry.value).text)});
   if (value.type == ValueType::mapping || value.type == ValueType::none) return;
   for (const Value& one : value.each()) {
     if (one.type == ValueType::text) {
       missing.push_back({std::string(one.text), {}});
     } else if (one.type != ValueType::unfit) {
-      unfit(one.place, "`missing` takes numbers, and why they are missing", "write it as `missing: {1601-1688: pages torn out}`");
+      unfit(one.place, "`missing` takes numbers, and why they are missing",
+            "write it as `missing: {1601-1688: pages torn out}`");
     }
   }
 }
@@ -307,13 +330,15 @@ void SpecReader::readMissing(const Value& value) {
 void SpecReader::readUnlike(const Value& value) {
   if (value.type == ValueType::unknown || value.type == ValueType::unfit) return;
   auto& unlike = out_.spec.unlike.emplace();
-  for (const Entry& entry : value.entries()) unlike.push_back({std::string(entry.key), std::string(bare(entry.value).text)});
+  for (const Entry& entry : value.entries())
+    unlike.push_back({std::string(entry.key), std::string(bare(entry.value).text)});
   if (value.type == ValueType::mapping || value.type == ValueType::none) return;
   for (const Value& one : value.each()) {
     if (one.type == ValueType::text) {
       unlike.push_back({std::string(one.text), "it is listed under `unlike`"});
     } else if (one.type != ValueType::unfit) {
-      unfit(one.place, "`unlike` takes texts that are no codes, and what they are", "write it as `unlike: {JM-1932: a year}`");
+      unfit(one.place, "`unlike` takes texts that are no codes, and what they are",
+            "write it as `unlike: {JM-1932: a year}`");
     }
   }
 }

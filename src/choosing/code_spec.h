@@ -8,14 +8,15 @@ namespace saggar::choosing {
 
 struct ReadSpec {
   codes::RuleSpec spec;
-  bool whole = true;        // nothing in it was unreadable
-  bool noAlone = false;     // `alone: none`
+  bool whole = true;     // nothing in it was unreadable
+  bool noAlone = false;  // `alone: none`
 };
 
 // Findings value-unfit, field-unknown, date-unreadable, reference-missing at what is wrong; it is then left out.
 class SpecReader {
  public:
-  SpecReader(const linking::Collection& collection, const records::Record& maker, diagnostics::Findings& findings)
+  SpecReader(const linking::Collection& collection, const records::Record& maker,
+             diagnostics::Findings& findings)
       : collection_(collection), maker_(maker), findings_(findings) {}
 
   ReadSpec read(const records::Value& rule);
@@ -38,7 +39,8 @@ class SpecReader {
   void readLook(const records::Value& look, codes::TableRow& row);
   bool fitsFeature(const records::Record& feature, const records::Value& value);
   void readOrder(const records::Value& value);
-  std::optional<std::vector<codes::DatedNumber>> readDates(const records::Value* table, std::string_view field);
+  std::optional<std::vector<codes::DatedNumber>> readDates(const records::Value* table,
+                                                           std::string_view field);
   void readMissing(const records::Value& value);
   void readUnlike(const records::Value& value);
 

@@ -7,7 +7,8 @@
 namespace saggar::choosing {
 
 struct CodeState {
-  explicit CodeState(const Chooser& chooser) : collection(chooser.collection()), bounds(chooser.bounds()), judge(collection, bounds) {}
+  explicit CodeState(const Chooser& chooser)
+      : collection(chooser.collection()), bounds(chooser.bounds()), judge(collection, bounds) {}
 
   const Collection& collection;
   const Bounds& bounds;

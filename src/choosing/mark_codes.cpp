@@ -39,15 +39,18 @@ void checkMarkCodes(const Collection& collection, diagnostics::Findings& finding
       std::vector<std::string> shown;
       for (std::string_view name : names) shown.push_back('`' + std::string(name) + '`');
       const auto near = base::nearest(one.text, names);
-      findings.add({.rule = "value-unfit"_rule,
-                    .span = mark.span(one.place),
-                    .message = "no rule for codes is called `" + base::shortened(one.text, 60) + "`" +
-                               (own == records::kNoRecord ? std::string() : " at the maker `" + std::string(collection[own].id) + '`'),
-                    .hint = near            ? "did you mean `" + std::string(*near) + "`?"
-                            : names.empty() ? "say under `codes` of the maker how such a code is written, or put it into `note`"
-                                            : "the rules are called " + base::listedInWords(shown),
-                    .record = mark.reference(),
-                    .field = "carries"});
+      findings.add(
+          {.rule = "value-unfit"_rule,
+           .span = mark.span(one.place),
+           .message = "no rule for codes is called `" + base::shortened(one.text, 60) + "`" +
+                      (own == records::kNoRecord ? std::string()
+                                                 : " at the maker `" + std::string(collection[own].id) + '`'),
+           .hint = near ? "did you mean `" + std::string(*near) + "`?"
+                   : names.empty()
+                       ? "say under `codes` of the maker how such a code is written, or put it into `note`"
+                       : "the rules are called " + base::listedInWords(shown),
+           .record = mark.reference(),
+           .field = "carries"});
     }
   }
 }

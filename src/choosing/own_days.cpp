@@ -9,7 +9,9 @@ using records::ValueType;
 
 namespace {
 
-Bounds open() { return {Day::minusInfinity(), Day::plusInfinity()}; }
+Bounds open() {
+  return {Day::minusInfinity(), Day::plusInfinity()};
+}
 
 }  // namespace
 
@@ -20,7 +22,8 @@ Bounds momentDays(const Value* value, const dates::Options& options) {
     const Bounds to = momentDays(&value->items()[1], options);
     return {from.earliest, to.latest};
   }
-  if (value->date() == nullptr || (value->evidence != nullptr && !value->evidence->doubted.empty())) return open();
+  if (value->date() == nullptr || (value->evidence != nullptr && !value->evidence->doubted.empty()))
+    return open();
   const dates::Expression& date = *value->date();
   if (date.isAllOf()) return open();
   Bounds bounds = date.wide(options).opened();

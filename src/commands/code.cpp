@@ -24,8 +24,10 @@ constexpr std::size_t kMostListed = 40;  // readings and records listed at all
 
 class Answer {
  public:
-  Answer(const Guide& guide, std::string text, CodeReadings::Loose found) : guide_(guide), text_(std::move(text)), found_(std::move(found)) {
-    for (const CodeReadings::LooseReading& reading : found_.readings) (reading.possible ? possible_ : ruledOut_).push_back(&reading);
+  Answer(const Guide& guide, std::string text, CodeReadings::Loose found)
+      : guide_(guide), text_(std::move(text)), found_(std::move(found)) {
+    for (const CodeReadings::LooseReading& reading : found_.readings)
+      (reading.possible ? possible_ : ruledOut_).push_back(&reading);
   }
 
   bool readable() const { return !possible_.empty(); }
@@ -42,12 +44,14 @@ class Answer {
       out += moreOf(ruledOut_.size());
     }
     if (possible_.empty() && found_.nearest != nullptr && found_.begun.empty())
-      out += (found_.readings.empty() ? "  by `" : "\nnot read\n  by `") + found_.nearest->name + "`\n    " + found_.whyNot + '\n';
+      out += (found_.readings.empty() ? "  by `" : "\nnot read\n  by `") + found_.nearest->name + "`\n    " +
+             found_.whyNot + '\n';
     if (!found_.begun.empty()) out += "\nit is the beginning of\n" + listed(found_.begun);
     if (possible_.empty() && !found_.matches.empty()) out += "\nit stands on\n" + listed(found_.matches);
     if (!found_.similar.empty()) {
       out += "\nthe eye could also take it for\n";
-      for (const CodeReadings::Alike& alike : found_.similar) out += "  " + alike.code.text + "  " + meaningsOf(alike) + '\n';
+      for (const CodeReadings::Alike& alike : found_.similar)
+        out += "  " + alike.code.text + "  " + meaningsOf(alike) + '\n';
     }
     return out;
   }
@@ -70,7 +74,8 @@ class Answer {
       out["similar"] = Json::array();
       for (const CodeReadings::Alike& alike : found_.similar) {
         Json one{{"code", alike.code.text}, {"readings", Json::array()}};
-        for (const codes::Reading& reading : alike.code.readings) one["readings"].push_back(readingAsJson(*alike.rule, reading, nullptr));
+        for (const codes::Reading& reading : alike.code.readings)
+          one["readings"].push_back(readingAsJson(*alike.rule, reading, nullptr));
         out["similar"].push_back(std::move(one));
       }
     }
@@ -86,7 +91,8 @@ class Answer {
 
   std::string heading() const {
     const std::string code = '`' + base::shortened(text_, 60) + '`';
-    if (found_.readings.empty()) return "no rule reads " + code + (found_.nearest != nullptr ? "" : ": " + found_.whyNot);
+    if (found_.readings.empty())
+      return "no rule reads " + code + (found_.nearest != nullptr ? "" : ": " + found_.whyNot);
     if (possible_.empty()) return code + " can be read, but nothing on record allows it";
     if (possible_.size() == 1) return code + " can be read in one way";
     return code + " can be read in " + std::to_string(possible_.size()) + " ways";
@@ -104,8 +110,10 @@ class Answer {
   }
 
   // What the text of a part stands for: what a path leads to by name, else what the rule says.
-  std::string meaningOf(const codes::Reading& reading, std::size_t part, const CodeReadings::LooseReading* loose) const {
-    const auto need = std::find_if(reading.paths.begin(), reading.paths.end(), [&](const codes::PathNeed& one) { return one.part == part; });
+  std::string meaningOf(const codes::Reading& reading, std::size_t part,
+                        const CodeReadings::LooseReading* loose) const {
+    const auto need = std::find_if(reading.paths.begin(), reading.paths.end(),
+                                   [&](const codes::PathNeed& one) { return one.part == part; });
     if (need == reading.paths.end()) return reading.parts[part].means;
     std::vector<std::string> names;
     auto add = [&](std::string name) {
@@ -129,14 +137,19 @@ class Answer {
     for (std::size_t i = 0; i < read.parts.size(); ++i) {
       const codes::PartReading& part = read.parts[i];
       const std::string means = meaningOf(read, i, &reading);
-      out += "    " + padded(std::string(part.name), nameWidth + 2) + (means.empty() ? part.text : padded(part.text, textWidth + 2) + means) + '\n';
+      out += "    " + padded(std::string(part.name), nameWidth + 2) +
+             (means.empty() ? part.text : padded(part.text, textWidth + 2) + means) + '\n';
     }
     if (!read.date.empty()) out += "    " + padded("date", nameWidth + 2) + read.dateInWords() + '\n';
     if (!reading.matches.empty()) {
       out += "    " + padded("on", nameWidth + 2);
       const std::size_t shown = std::min(reading.matches.size(), kMostListed / 4);
-      for (std::size_t i = 0; i < shown; ++i) out += (i == 0 ? "" : "\n    " + std::string(nameWidth + 2, ' ')) + guide_.collection[reading.matches[i]].reference();
-      if (shown < reading.matches.size()) out += "\n    " + std::string(nameWidth + 2, ' ') + "… and " + std::to_string(reading.matches.size() - shown) + " more";
+      for (std::size_t i = 0; i < shown; ++i)
+        out += (i == 0 ? "" : "\n    " + std::string(nameWidth + 2, ' ')) +
+               guide_.collection[reading.matches[i]].reference();
+      if (shown < reading.matches.size())
+        out += "\n    " + std::string(nameWidth + 2, ' ') + "… and " +
+               std::to_string(reading.matches.size() - shown) + " more";
       out += '\n';
     }
     return out;
@@ -145,7 +158,9 @@ class Answer {
   std::string inWords(const codes::Reading& reading, const CodeReadings::LooseReading* loose) const {
     std::vector<std::string> words;
     for (std::size_t i = 0; i < reading.parts.size(); ++i) {
-      const bool ofDate = !reading.date.empty() && !reading.parts[i].row && std::none_of(reading.paths.begin(), reading.paths.end(), [&](const auto& need) { return need.part == i; });
+      const bool ofDate = !reading.date.empty() && !reading.parts[i].row &&
+                          std::none_of(reading.paths.begin(), reading.paths.end(),
+                                       [&](const auto& need) { return need.part == i; });
       std::string means = meaningOf(reading, i, loose);
       if (means.empty()) means = reading.parts[i].text;
       if (!ofDate) words.push_back(std::move(means));
@@ -168,7 +183,8 @@ class Answer {
     out += '\n';
     for (const Against& against : reading.against) {
       const source::Place place = guide_.collection.sources().place(against.span);
-      out += "    " + against.says + "  (" + std::string(place.path) + ':' + std::to_string(place.line) + ")\n";
+      out +=
+          "    " + against.says + "  (" + std::string(place.path) + ':' + std::to_string(place.line) + ")\n";
     }
     return out;
   }
@@ -182,7 +198,9 @@ class Answer {
     constexpr std::size_t kMost = 4;
     const std::size_t left = all.size() > kMost ? all.size() - kMost : 0;
     if (left != 0) all.resize(kMost);
-    return base::joined(all, "; or ") + (left != 0 ? " and " + base::counted(left, "more reading") : std::string()) + "  (`" + alike.rule->name + "`)";
+    return base::joined(all, "; or ") +
+           (left != 0 ? " and " + base::counted(left, "more reading") : std::string()) + "  (`" +
+           alike.rule->name + "`)";
   }
 
   std::string listed(const std::vector<RecordIndex>& all) const {
@@ -206,7 +224,8 @@ class Answer {
     return out;
   }
 
-  Json readingAsJson(const MakerRule& rule, const codes::Reading& reading, const CodeReadings::LooseReading* loose) const {
+  Json readingAsJson(const MakerRule& rule, const codes::Reading& reading,
+                     const CodeReadings::LooseReading* loose) const {
     Json out;
     out["maker"] = guide_.collection[rule.maker].reference();
     out["rule"] = rule.name;
@@ -232,12 +251,15 @@ class Answer {
     out["record"] = record.reference();
     out["field"] = against.field.name();
     const records::Evidence* evidence = against.value != nullptr ? against.value->evidence : nullptr;
-    if (evidence == nullptr && against.record == rule.maker && against.field == "codes"_f) evidence = rule.source->evidence;
+    if (evidence == nullptr && against.record == rule.maker && against.field == "codes"_f)
+      evidence = rule.source->evidence;
     if (evidence == nullptr) evidence = record.evidence;
     out["sources"] = Json::array();
     if (evidence != nullptr) {
       for (const records::Citation& citation : evidence->cite) {
-        Json source{{"source", citation.kind == records::Kind::source ? std::string(citation.id) : std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
+        Json source{{"source", citation.kind == records::Kind::source
+                                   ? std::string(citation.id)
+                                   : std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
         if (!citation.at.empty()) source["at"] = citation.at;
         out["sources"].push_back(std::move(source));
       }
@@ -256,14 +278,16 @@ class Answer {
   std::vector<const CodeReadings::LooseReading*> ruledOut_;
 };
 
-std::optional<RecordIndex> makerNamed(const linking::Collection& collection, std::string_view id, std::string& error, std::string& hint) {
+std::optional<RecordIndex> makerNamed(const linking::Collection& collection, std::string_view id,
+                                      std::string& error, std::string& hint) {
   if (id.starts_with("maker:")) id.remove_prefix(6);
   if (const auto found = collection.find(records::Kind::maker, id)) return found;
   std::vector<std::string_view> ids;
   std::vector<std::string> withCodes;
   for (RecordIndex index : collection.ofKind(records::Kind::maker)) {
     ids.push_back(collection[index].id);
-    if (collection[index].find("codes"_f) != nullptr) withCodes.push_back('`' + std::string(collection[index].id) + '`');
+    if (collection[index].find("codes"_f) != nullptr)
+      withCodes.push_back('`' + std::string(collection[index].id) + '`');
   }
   const auto near = base::nearest(id, ids);
   error = "there is no maker `" + base::shortened(id, 60) + '`';
@@ -281,7 +305,9 @@ int code(const Environment& environment, const CodeArguments& arguments) {
   std::string hint;
   const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
   if (!folder) return cannot(environment, json, error, hint);
-  if (base::trimmed(arguments.text).empty()) return cannot(environment, json, "there is no code to read", "write it as it stands on the piece: `saggar code JM-203-C/1`");
+  if (base::trimmed(arguments.text).empty())
+    return cannot(environment, json, "there is no code to read",
+                  "write it as it stands on the piece: `saggar code JM-203-C/1`");
   const auto guide = runPipeline(environment, *folder);
   std::optional<RecordIndex> maker;
   if (!arguments.maker.empty()) {

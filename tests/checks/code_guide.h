@@ -17,7 +17,8 @@ namespace saggar::checks::testing {
 
 class Planted {
  public:
-  explicit Planted(std::string planted, std::string guideYaml = {}, std::string base = choosing::testing::kTollivane) {
+  explicit Planted(std::string planted, std::string guideYaml = {},
+                   std::string base = choosing::testing::kTollivane) {
     records::ReadGuide read;
     diagnostics::Findings findings;
     diagnostics::Settings settings;
@@ -35,8 +36,9 @@ class Planted {
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);
       if (!found.empty()) found += '\n';
-      found += std::string(place.path) + ':' + std::to_string(place.line) + ' ' + std::string(toString(one.weight())) + ' ' +
-               std::string(one.rule.id()) + (one.waived ? " waived" : "");
+      found += std::string(place.path) + ':' + std::to_string(place.line) + ' ' +
+               std::string(toString(one.weight())) + ' ' + std::string(one.rule.id()) +
+               (one.waived ? " waived" : "");
       messages += one.message + '\n';
     }
   }
@@ -52,10 +54,12 @@ class Planted {
 };
 
 // A treatment as sound as those of the small guide, but for what it is given. Its code stands on line 4.
-inline std::string decoration(const std::string& id, const std::string& shape, const std::string& motif, const std::string& code,
-                              const std::string& look, const std::string& introduced) {
-  return "- treatment: " + id + "\n  shape: " + shape + "\n  motif: " + motif + "\n  code: " + code + "\n  look: " + look +
-         "\n  introduced: " + introduced + "\n  cite:\n    - books: leaf of " + id + "\n";
+inline std::string decoration(const std::string& id, const std::string& shape, const std::string& motif,
+                              const std::string& code, const std::string& look,
+                              const std::string& introduced) {
+  return "- treatment: " + id + "\n  shape: " + shape + "\n  motif: " + motif + "\n  code: " + code +
+         "\n  look: " + look + "\n  introduced: " + introduced + "\n  cite:\n    - books: leaf of " + id +
+         "\n";
 }
 
 }  // namespace saggar::checks::testing

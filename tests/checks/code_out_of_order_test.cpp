@@ -10,28 +10,36 @@ using saggar::checks::testing::Planted;
 namespace {
 
 std::string booked(const std::string& number, const std::string& introduced) {
-  return decoration("lv-" + number, "linnavere", "none", "LV-" + number + "-A/0", "{edge-line: none, verge-line: gold}", introduced);
+  return decoration("lv-" + number, "linnavere", "none", "LV-" + number + "-A/0",
+                    "{edge-line: none, verge-line: gold}", introduced);
 }
 
 // A guide of one series: numbers and the years they were booked in; gives the places of those that are reported.
-std::vector<std::size_t> reported(const std::vector<std::pair<int, std::string>>& series, const std::string& order = "N") {
-  std::string base = "- maker: m\n  codes:\n    - {rule: number, written: N, parts: {N: 1 to 999999}, order: " + order +
-                     "}\n  cite:\n    - books: x\n- shape: s\n  maker: m\n  cite:\n    - books: x\n"
-                     "- source: books\n  type: decoration-book\n  title: Books\n  date: 1800/1999\n";
+std::vector<std::size_t> reported(const std::vector<std::pair<int, std::string>>& series,
+                                  const std::string& order = "N") {
+  std::string base =
+      "- maker: m\n  codes:\n    - {rule: number, written: N, parts: {N: 1 to 999999}, order: " + order +
+      "}\n  cite:\n    - books: x\n- shape: s\n  maker: m\n  cite:\n    - books: x\n"
+      "- source: books\n  type: decoration-book\n  title: Books\n  date: 1800/1999\n";
   std::string records;
   int id = 0;
   for (const auto& [number, year] : series)
-    records += "- treatment: t" + std::to_string(id++) + "\n  shape: s\n  motif: none\n  code: " + std::to_string(number) + "\n  introduced: " + year + "\n  cite:\n    - books: x\n";
+    records += "- treatment: t" + std::to_string(id++) +
+               "\n  shape: s\n  motif: none\n  code: " + std::to_string(number) + "\n  introduced: " + year +
+               "\n  cite:\n    - books: x\n";
   const Planted planted(records, {}, base);
   std::vector<std::size_t> out;
   for (const auto& one : planted.report.findings)
-    if (one.rule.id() == "code-out-of-order") out.push_back(std::stoul(one.record.substr(std::strlen("treatment:t"))));
+    if (one.rule.id() == "code-out-of-order")
+      out.push_back(std::stoul(one.record.substr(std::strlen("treatment:t"))));
   return out;
 }
 
-std::string offenders(const std::vector<std::pair<int, std::string>>& series, const std::string& order = "N") {
+std::string offenders(const std::vector<std::pair<int, std::string>>& series,
+                      const std::string& order = "N") {
   std::string out;
-  for (std::size_t i : reported(series, order)) out += (out.empty() ? "" : " ") + std::to_string(series[i].first);
+  for (std::size_t i : reported(series, order))
+    out += (out.empty() ? "" : " ") + std::to_string(series[i].first);
   return out;
 }
 
@@ -40,13 +48,15 @@ std::string offenders(const std::vector<std::pair<int, std::string>>& series, co
 TEST_CASE("a higher number booked before a lower one") {
   const Planted bad(booked("13", "1936"));
   CHECK(bad.found == "planted.yaml:4 error code-out-of-order");
-  CHECK(bad.only().message == "`LV-13-A/0` was booked 1936, before the lower number `LV-12-C/0` (1938): 1 year too early");
+  CHECK(bad.only().message ==
+        "`LV-13-A/0` was booked 1936, before the lower number `LV-12-C/0` (1938): 1 year too early");
   CHECK(bad.only().records == std::vector<std::string>{"treatment:lv-13", "treatment:lv-12"});
   CHECK(bad.only().shortByDays == 366 - 365 + 365);
   CHECK(Planted(booked("13", "1938")).found == "");
   CHECK(Planted(booked("13", "1938-01-01")).found == "");  // not strict: the same day would do
   CHECK(Planted(booked("11", "1939")).found == "planted.yaml:4 error code-out-of-order");
-  CHECK(Planted(booked("11", "1939")).only().message == "`LV-11-A/0` was booked 1939, after the higher number `LV-12-C/0` (1938): 1 day too late");
+  CHECK(Planted(booked("11", "1939")).only().message ==
+        "`LV-11-A/0` was booked 1939, after the higher number `LV-12-C/0` (1938): 1 day too late");
   CHECK(Planted(booked("11", "1938")).found == "");
 }
 
@@ -60,17 +70,27 @@ TEST_CASE("doubted and approximate dates, and dates left out, put nothing out of
 
 TEST_CASE("rules that share an order are one series; a rule of its own order, or of none, is not") {
   // Serials of Jessamount count in the order of `decoration code`, within their prefix.
-  CHECK(Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-050-C/1", "{edge-line: gold}", "1935")).found == "planted.yaml:4 error code-out-of-order");
-  CHECK(Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-050-C/1", "{edge-line: gold}", "1933")).found == "");
+  CHECK(
+      Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-050-C/1", "{edge-line: gold}", "1935"))
+          .found == "planted.yaml:4 error code-out-of-order");
+  CHECK(
+      Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-050-C/1", "{edge-line: gold}", "1933"))
+          .found == "");
   // JM-203 may be copied: it binds nothing.
-  CHECK(Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-204-C/1", "{edge-line: gold}", "1936")).found == "");
+  CHECK(
+      Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-204-C/1", "{edge-line: gold}", "1936"))
+          .found == "");
   CHECK(offenders({{1, "1920"}, {2, "1910"}}) == "2");
   CHECK(offenders({{1, "1920"}, {2, "1910"}}, "none") == "");
 }
 
 TEST_CASE("numbers under two prefixes do not order each other") {
-  CHECK(Planted(decoration("new", "jessamount", "none", "QM-113-A/0", "{edge-line: none}", "1936") + "  for: quennock\n").found == "");
-  CHECK(Planted(decoration("new", "jessamount", "none", "QM-113-A/0", "{edge-line: none}", "1933") + "  for: quennock\n").found == "planted.yaml:4 error code-out-of-order");
+  CHECK(Planted(decoration("new", "jessamount", "none", "QM-113-A/0", "{edge-line: none}", "1936") +
+                "  for: quennock\n")
+            .found == "");
+  CHECK(Planted(decoration("new", "jessamount", "none", "QM-113-A/0", "{edge-line: none}", "1933") +
+                "  for: quennock\n")
+            .found == "planted.yaml:4 error code-out-of-order");
 }
 
 TEST_CASE("one wrong number among many is one finding, at that number") {
@@ -91,9 +111,13 @@ TEST_CASE("of two that contradict each other the weaker, then the later in the f
   CHECK(offenders({{2, "1910"}, {1, "1920"}}) == "1");
   const std::string cited = "\n    is: 1939\n    cite:\n      - books: a\n      - books: b\n      - books: c";
   const Planted strong(booked("11", cited));
-  CHECK(strong.found == "base.yaml:" + std::to_string(std::count(saggar::choosing::testing::kTollivane,
-                                                                 std::strstr(saggar::choosing::testing::kTollivane, "  code: LV-12-C/0"), '\n') + 1) +
-                            " error code-out-of-order");
+  CHECK(strong.found ==
+        "base.yaml:" +
+            std::to_string(std::count(saggar::choosing::testing::kTollivane,
+                                      std::strstr(saggar::choosing::testing::kTollivane, "  code: LV-12-C/0"),
+                                      '\n') +
+                           1) +
+            " error code-out-of-order");
 }
 
 TEST_CASE("every contradiction is reported, and nothing that fits: compared with trying all pairs") {
@@ -105,7 +129,8 @@ TEST_CASE("every contradiction is reported, and nothing that fits: compared with
     for (int i = 0; i < size; ++i) {
       const int from = 1900 + static_cast<int>(random() % 12);
       const int until = from + static_cast<int>(random() % 4);
-      series.emplace_back(1 + static_cast<int>(random() % 9), std::to_string(from) + "/" + std::to_string(until));
+      series.emplace_back(1 + static_cast<int>(random() % 9),
+                          std::to_string(from) + "/" + std::to_string(until));
       spans.emplace_back(from, until);
     }
     std::vector<bool> out(series.size(), false);
@@ -139,7 +164,9 @@ TEST_CASE("what the rule's tables say of a number binds its own date") {
   CHECK(old("1187", "1909").found == "");
   const Planted bad = old("1187", "1915");
   CHECK(bad.found == "planted.yaml:4 error code-out-of-order");
-  CHECK(bad.only().message == "`1187` is dated 1915 (introduced), but `on-date` of `old decoration number` dates it so that it was booked by 31 December 1909: 5 years too late");
+  CHECK(bad.only().message ==
+        "`1187` is dated 1915 (introduced), but `on-date` of `old decoration number` dates it so that it was "
+        "booked by 31 December 1909: 5 years too late");
   CHECK(bad.only().records == std::vector<std::string>{"treatment:new"});
   // Between 1187 (1909) and 1422 (1911).
   CHECK(old("1300", "1910").found == "");
@@ -150,10 +177,16 @@ TEST_CASE("what the rule's tables say of a number binds its own date") {
 }
 
 TEST_CASE("the first number of a date is strict, and the last one ends the series") {
-  const std::string base = "- maker: m\n  codes:\n    - {rule: number, written: N, parts: {N: 1 to 9999}, order: N, first-of: {100: 1910}, last-of: {500: 1920}}\n"
-                           "  cite:\n    - books: x\n- shape: s\n  maker: m\n  cite:\n    - books: x\n- source: books\n  type: decoration-book\n  title: Books\n  date: 1800/1999\n";
+  const std::string base =
+      "- maker: m\n  codes:\n    - {rule: number, written: N, parts: {N: 1 to 9999}, order: N, first-of: "
+      "{100: 1910}, last-of: {500: 1920}}\n"
+      "  cite:\n    - books: x\n- shape: s\n  maker: m\n  cite:\n    - books: x\n- source: books\n  type: "
+      "decoration-book\n  title: Books\n  date: 1800/1999\n";
   auto found = [&](const std::string& number, const std::string& year) {
-    return Planted("- treatment: t\n  shape: s\n  motif: none\n  code: " + number + "\n  introduced: " + year + "\n  cite:\n    - books: x\n", {}, base).found;
+    return Planted("- treatment: t\n  shape: s\n  motif: none\n  code: " + number +
+                       "\n  introduced: " + year + "\n  cite:\n    - books: x\n",
+                   {}, base)
+        .found;
   };
   CHECK(found("99", "1909") == "");
   CHECK(found("99", "1910-01-01") == "planted.yaml:4 error code-out-of-order");
@@ -165,21 +198,32 @@ TEST_CASE("the first number of a date is strict, and the last one ends the serie
 }
 
 TEST_CASE("a further number of a treatment was booked while that was offered") {
-  const std::string later = "- treatment: new\n  shape: linnavere\n  motif: none\n  code: [LV-10-A/0, LV-40-A/0]\n  look: {edge-line: none}\n  introduced: 1936\n  withdrawn: 1950\n  cite:\n    - books: x\n";
+  const std::string later =
+      "- treatment: new\n  shape: linnavere\n  motif: none\n  code: [LV-10-A/0, LV-40-A/0]\n  look: "
+      "{edge-line: none}\n  introduced: 1936\n  withdrawn: 1950\n  cite:\n    - books: x\n";
   CHECK(Planted(later).found == "");
   CHECK(Planted(later + booked("30", "1951")).found == "planted.yaml:13 error code-out-of-order");
   CHECK(Planted(later + booked("30", "1949")).found == "");
 }
 
 TEST_CASE("a registered number: what bears it was designed by then and made from then on") {
-  const std::string office = "- maker: office\n  trade: office\n  codes:\n    - {rule: registered number, on: registered, written: N, parts: {N: 1 to 999999}, order: N, first-of: {351202: 1900, 368154: 1901}}\n  cite:\n    - books: x\n";
+  const std::string office =
+      "- maker: office\n  trade: office\n  codes:\n    - {rule: registered number, on: registered, written: "
+      "N, parts: {N: 1 to 999999}, order: N, first-of: {351202: 1900, 368154: 1901}}\n  cite:\n    - books: "
+      "x\n";
   auto shape = [&](const std::string& designed) {
-    return Planted(office + "- shape: new\n  maker: unknown\n  registered: 360000\n  designed: " + designed + "\n  cite:\n    - books: x\n").found;
+    return Planted(office + "- shape: new\n  maker: unknown\n  registered: 360000\n  designed: " + designed +
+                   "\n  cite:\n    - books: x\n")
+        .found;
   };
   CHECK(shape("1899") == "");
   CHECK(shape("1900") == "");
   CHECK(shape("1901") == "planted.yaml:9 error code-out-of-order");
-  auto made = [&](const std::string& day) { return Planted(office + "- specimen: new\n  shape: orrinstead\n  registered: 360000\n  made: " + day + "\n").found; };
+  auto made = [&](const std::string& day) {
+    return Planted(office + "- specimen: new\n  shape: orrinstead\n  registered: 360000\n  made: " + day +
+                   "\n")
+        .found;
+  };
   CHECK(made("1925") == "");
   CHECK(made("1899").find("code-out-of-order") != std::string::npos);
 }

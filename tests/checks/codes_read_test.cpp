@@ -1,3 +1,5 @@
+#include <random>
+
 #include "code_guide.h"
 
 using saggar::checks::testing::decoration;
@@ -5,7 +7,9 @@ using saggar::checks::testing::Planted;
 
 namespace {
 
-std::string piece(const std::string& fields) { return "- specimen: new\n  form: plate-7\n" + fields; }
+std::string piece(const std::string& fields) {
+  return "- specimen: new\n  form: plate-7\n" + fields;
+}
 
 }  // namespace
 
@@ -16,32 +20,43 @@ TEST_CASE("the small guide has no finding at all") {
 }
 
 TEST_CASE("a serial of two digits on a shape whose serials have three") {
-  const Planted bad(decoration("new", "jessamount", "barrow-of-blooms", "JM-61-C/1", "{edge-line: gold}", "1936"));
+  const Planted bad(
+      decoration("new", "jessamount", "barrow-of-blooms", "JM-61-C/1", "{edge-line: gold}", "1936"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
   CHECK(bad.only().message ==
-        "`JM-61-C/1` cannot be meant here, by `decoration code`: the rule holds only where `{not: {shape: jessamount}}`; "
-        "by `decoration code on Jessamount`, which holds here: after \"JM-\" three digits are wanted (SERIAL), here are two: \"61\"");
+        "`JM-61-C/1` cannot be meant here, by `decoration code`: the rule holds only where `{not: {shape: "
+        "jessamount}}`; "
+        "by `decoration code on Jessamount`, which holds here: after \"JM-\" three digits are wanted "
+        "(SERIAL), here are two: \"61\"");
   CHECK(bad.only().records == std::vector<std::string>{"treatment:new"});
-  CHECK(Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-071-C/1", "{edge-line: gold}", "1936")).found == "");
+  CHECK(
+      Planted(decoration("new", "jessamount", "barrow-of-blooms", "JM-071-C/1", "{edge-line: gold}", "1936"))
+          .found == "");
 }
 
 TEST_CASE("a platinum line before there was any agrees with its code: only the look is out of time") {
-  const Planted bad(decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1935"));
+  const Planted bad(
+      decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1935"));
   CHECK(bad.found == "planted.yaml:5 error look-out-of-time");
-  CHECK(Planted(decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1937")).found == "");
+  CHECK(Planted(decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1937"))
+            .found == "");
 }
 
 TEST_CASE("a batch of week 54: a note, since it was only seen on a piece") {
   const Planted bad(piece("  treatment: jm-203\n  date-code: 5654\n"));
   CHECK(bad.found == "planted.yaml:4 note code-unread");
-  CHECK(bad.only().message == "no rule reads `5654`; `batch` comes nearest: after \"56\" a week from 01 to 53 is wanted (WEEK), here is \"54\"");
+  CHECK(bad.only().message ==
+        "no rule reads `5654`; `batch` comes nearest: after \"56\" a week from 01 to 53 is wanted (WEEK), "
+        "here is \"54\"");
   CHECK(Planted(piece("  treatment: jm-203\n  date-code: 5614\n")).found == "");
 }
 
 TEST_CASE("a works that had not opened yet") {
   const Planted bad(piece("  treatment: jm-018\n  date-code: T261\n"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
-  CHECK(bad.only().message == "`T261` cannot be meant here, by `date code`: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962");
+  CHECK(bad.only().message ==
+        "`T261` cannot be meant here, by `date code`: it would be of 1st quarter 1926, and Tunnel works was "
+        "used 1927/1962");
   CHECK(Planted(piece("  treatment: jm-018\n  date-code: T271\n")).found == "");
 }
 
@@ -56,18 +71,25 @@ TEST_CASE("a code of a treatment that no rule reads is an error") {
 TEST_CASE("a prefix of another shape, and a customer's number without the customer") {
   const Planted bad(decoration("new", "linnavere", "none", "JX-13-A/0", "{edge-line: none}", "1939"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
-  CHECK(bad.messages.find("the prefix of Linnavere is `LV`, not `JX`, and no other (`for`) is recorded") != std::string::npos);
+  CHECK(bad.messages.find("the prefix of Linnavere is `LV`, not `JX`, and no other (`for`) is recorded") !=
+        std::string::npos);
   CHECK(bad.only().records == std::vector<std::string>{"treatment:new", "shape:linnavere"});
   const Planted customer(decoration("new", "linnavere", "none", "QM-113-A/0", "{edge-line: none}", "1939"));
-  CHECK(customer.only().hint == "put the code or the record right; a customer's number wants the customer, `for: …`");
-  CHECK(Planted(decoration("new", "linnavere", "none", "QM-113-A/0", "{edge-line: none}", "1939") + "  for: quennock\n").found == "");
+  CHECK(customer.only().hint ==
+        "put the code or the record right; a customer's number wants the customer, `for: …`");
+  CHECK(Planted(decoration("new", "linnavere", "none", "QM-113-A/0", "{edge-line: none}", "1939") +
+                "  for: quennock\n")
+            .found == "");
 }
 
 TEST_CASE("a line that the code does not allow") {
   const Planted bad(decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: gold}", "1939"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
-  CHECK(bad.only().message == "`LV-13-A/0` cannot be meant here, by `decoration code`: `0` (LINING) means the edge-line is `none`, but the look has `gold`");
-  CHECK(Planted(decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: none}", "1939")).found == "");
+  CHECK(bad.only().message ==
+        "`LV-13-A/0` cannot be meant here, by `decoration code`: `0` (LINING) means the edge-line is `none`, "
+        "but the look has `gold`");
+  CHECK(Planted(decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: none}", "1939")).found ==
+        "");
 }
 
 TEST_CASE("what the eye allows is one code: enough if one of the readings can be meant") {
@@ -76,25 +98,31 @@ TEST_CASE("what the eye allows is one code: enough if one of the readings can be
   const Planted bad(piece("  treatment: jm-018\n  date-code: [F331, F321]\n"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
   CHECK(bad.only().message ==
-        "none of the readings that the eye allows can be meant here, `F331` by `date code`: it would be of 1st quarter 1933, and Ferry Street works was used 1889/1931; "
+        "none of the readings that the eye allows can be meant here, `F331` by `date code`: it would be of "
+        "1st quarter 1933, and Ferry Street works was used 1889/1931; "
         "`F321` by `date code`: it would be of 1st quarter 1932, and Ferry Street works was used 1889/1931");
-  CHECK(Planted(piece("  treatment: jm-018\n  date-code: [V331, 9999]\n")).found == "planted.yaml:4 note code-unread");
+  CHECK(Planted(piece("  treatment: jm-018\n  date-code: [V331, 9999]\n")).found ==
+        "planted.yaml:4 note code-unread");
 }
 
 TEST_CASE("what is wrong with a treatment's code is not said again of the pieces that bear it") {
   const std::string bad = decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: gold}", "1939");
-  CHECK(Planted(bad + "- specimen: a\n  treatment: new\n  code-seen: LV-13-A/0\n").found == "planted.yaml:4 error code-disagrees");
+  CHECK(Planted(bad + "- specimen: a\n  treatment: new\n  code-seen: LV-13-A/0\n").found ==
+        "planted.yaml:4 error code-disagrees");
   const std::string unread = decoration("new", "linnavere", "none", "LV 13", "{edge-line: gold}", "1939");
-  CHECK(Planted(unread + "- specimen: a\n  treatment: new\n  code-seen: LV 13\n").found == "planted.yaml:4 error code-unread");
+  CHECK(Planted(unread + "- specimen: a\n  treatment: new\n  code-seen: LV 13\n").found ==
+        "planted.yaml:4 error code-unread");
   // A piece whose number is another than its treatment's is its own affair.
-  CHECK(Planted(piece("  treatment: jm-018\n  code-seen: JM-018-C/0\n")).found == "planted.yaml:4 error code-disagrees");
+  CHECK(Planted(piece("  treatment: jm-018\n  code-seen: JM-018-C/0\n")).found ==
+        "planted.yaml:4 error code-disagrees");
 }
 
 TEST_CASE("where a rule is only usual, a disagreement is a note") {
   std::string base = saggar::choosing::testing::kTollivane;
   const std::string name = "    - rule: decoration code\n";
   base.replace(base.find(name), name.size(), name + "      usual: yes\n");
-  const Planted note(decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: gold}", "1939"), {}, base);
+  const Planted note(decoration("new", "linnavere", "none", "LV-13-A/0", "{edge-line: gold}", "1939"), {},
+                     base);
   CHECK(note.found == "planted.yaml:4 note code-disagrees");
 }
 
@@ -109,6 +137,44 @@ TEST_CASE("what an author says is no code is accounted for on a piece, and wrong
 }
 
 TEST_CASE("of ware whose maker has no rules there is nothing to say") {
-  const std::string other = "- maker: brathermoor\n  cite:\n    - books: rivals\n- shape: octagon\n  maker: brathermoor\n  look: {handle: ring}\n  cite:\n    - books: rivals\n";
-  CHECK(Planted(other + "- treatment: t\n  shape: octagon\n  motif: none\n  code: 12 B\n  cite:\n    - books: rivals\n").found == "");
+  const std::string other =
+      "- maker: brathermoor\n  cite:\n    - books: rivals\n- shape: octagon\n  maker: brathermoor\n  look: "
+      "{handle: ring}\n  cite:\n    - books: rivals\n";
+  CHECK(
+      Planted(other +
+              "- treatment: t\n  shape: octagon\n  motif: none\n  code: 12 B\n  cite:\n    - books: rivals\n")
+          .found == "");
+}
+
+TEST_CASE("one sign wrong anywhere in the rules: findings, and nothing worse") {
+  const std::string base = saggar::choosing::testing::kTollivane;
+  const std::size_t rules = base.find("- maker: orvenholt");
+  const std::string piece =
+      "- specimen: new\n  treatment: jm-203\n  code-seen: JM-2?3-C/1\n  date-code: [U3?1, T3??]\n";
+  std::mt19937 random(7);
+  const std::string signs = " :-{}[]\"'?#,.\n\t0Az%&*!|>\xC3";
+  std::size_t found = 0;
+  for (int round = 0; round < 600; ++round) {
+    std::string edited = base;
+    const std::size_t at = random() % rules;
+    switch (random() % 3) {
+      case 0:
+        edited[at] = signs[random() % signs.size()];
+        break;
+      case 1:
+        edited.erase(at, 1 + random() % 3);
+        break;
+      default:
+        edited.insert(at, 1, signs[random() % signs.size()]);
+    }
+    CAPTURE(at);
+    const Planted planted(piece, {}, edited);
+    found += planted.report.findings.size();
+    for (const auto& one : planted.report.findings) {
+      CHECK(one.span.known());
+      CHECK(one.span.begin <= one.span.end);
+      CHECK_FALSE(one.message.empty());
+    }
+  }
+  CHECK(found > 300);
 }

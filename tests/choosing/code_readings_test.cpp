@@ -12,12 +12,14 @@ namespace {
 
 class Codes : public Guide {
  public:
-  explicit Codes(const std::string& more = {}, const std::string& base = kTollivane) : Guide(base + more), text_(base + more) {
+  explicit Codes(const std::string& more = {}, const std::string& base = kTollivane)
+      : Guide(base + more), text_(base + more) {
     const std::size_t before = findings.all().size();
     codes = CodeReadings::read(*chooser, findings);
     for (std::size_t i = before; i < findings.all().size(); ++i) {
       const diagnostics::Finding& one = findings.all()[i];
-      const std::string place = one.span.end <= text_.size() ? text_.substr(one.span.begin, one.span.end - one.span.begin) : "?";
+      const std::string place =
+          one.span.end <= text_.size() ? text_.substr(one.span.begin, one.span.end - one.span.begin) : "?";
       said += std::string(one.rule.id()) + " at `" + place + "`: " + one.message + " | " + one.hint + '\n';
     }
   }
@@ -45,11 +47,16 @@ class Codes : public Guide {
   std::string text_;
 };
 
-std::string treatment(std::string_view fields) { return "\n- treatment: new\n  " + std::string(fields) + "\n"; }
-std::string specimen(std::string_view fields) { return "\n- specimen: new\n  " + std::string(fields) + "\n"; }
+std::string treatment(std::string_view fields) {
+  return "\n- treatment: new\n  " + std::string(fields) + "\n";
+}
+std::string specimen(std::string_view fields) {
+  return "\n- specimen: new\n  " + std::string(fields) + "\n";
+}
 
 // The loose readings of a text: "rule: possible" or why not.
-std::string loose(const Codes& guide, std::string_view text, std::optional<RecordIndex> maker = std::nullopt) {
+std::string loose(const Codes& guide, std::string_view text,
+                  std::optional<RecordIndex> maker = std::nullopt) {
   std::string all;
   for (const auto& one : guide.codes.readLoose(text, maker).readings) {
     all += one.rule->name + ":";
@@ -126,9 +133,10 @@ TEST_CASE("what is unknown or not recorded rules nothing out") {
     return codes[0].possibleCount();
   };
   CHECK(possible("shape: linnavere\n  motif: none\n  code: LV-20-A/0") == 1);
-  CHECK(possible("shape: linnavere\n  for: unknown\n  code: QM-20-A/0") == 1);       // the customer may be Quennock
+  CHECK(possible("shape: linnavere\n  for: unknown\n  code: QM-20-A/0") ==
+        1);  // the customer may be Quennock
   CHECK(possible("shape: linnavere\n  for: quennock\n  code: QM-20-A/0") == 1);
-  CHECK(possible("shape: linnavere\n  code: QM-20-A/0") == 0);                       // whose number it is wants saying
+  CHECK(possible("shape: linnavere\n  code: QM-20-A/0") == 0);  // whose number it is wants saying
   CHECK(possible("shape: unknown\n  code: LV-20-A/0") == 1);
   CHECK(possible("shape: {is: linnavere, doubted: too faint}\n  code: LX-20-A/0") == 1);
   CHECK(possible("shape: linnavere\n  code: LV-20-A/0\n  look: {edge-line: unknown}") == 1);
@@ -139,8 +147,9 @@ TEST_CASE("what is unknown or not recorded rules nothing out") {
   CHECK(possible("shape: linnavere\n  code: LV-20-A/2\n  look: {edge-line: gold, verge-line: none}") == 0);
   CHECK(possible("shape: linnavere\n  code: X-123\n  status: sample") == 1);
   CHECK(possible("shape: linnavere\n  code: X-123") == 0);
-  CHECK(possible("shape: linnavere\n  motif: unknown\n  code: LV-203-C/1") == 2);     // copied or not
-  CHECK(possible("shape: linnavere\n  motif: teasel-row\n  code: LV-203-C/1") == 2);  // its supplier is not recorded
+  CHECK(possible("shape: linnavere\n  motif: unknown\n  code: LV-203-C/1") == 2);  // copied or not
+  CHECK(possible("shape: linnavere\n  motif: teasel-row\n  code: LV-203-C/1") ==
+        2);  // its supplier is not recorded
 }
 
 TEST_CASE("a shape without a recorded prefix leaves its codes alone") {
@@ -152,7 +161,9 @@ TEST_CASE("a shape without a recorded prefix leaves its codes alone") {
 
 TEST_CASE("dates outside the years of a rule rule it out, at wide bounds and without doubted dates") {
   auto read = [](std::string_view introduced) {
-    const Codes guide(treatment("shape: linnavere\n  motif: gooseberry-wreath\n  code: LV-203-C/0\n  introduced: " + std::string(introduced)));
+    const Codes guide(
+        treatment("shape: linnavere\n  motif: gooseberry-wreath\n  code: LV-203-C/0\n  introduced: " +
+                  std::string(introduced)));
     const auto code = guide.codes.of(guide.at("treatment:new"))[0];
     std::string rules;
     for (const CodeReading& one : code.readings)
@@ -167,19 +178,27 @@ TEST_CASE("dates outside the years of a rule rule it out, at wide bounds and wit
   CHECK(read("1945/1947") == "decoration code copied serial ");
   CHECK(read("by 1937") == "decoration code ");
   CHECK(read("1920") == "");
-  const Codes old(treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1926"));
-  CHECK(old.read("treatment:new") == "1500: old decoration number: possible\nOD-11-A/0: decoration code: possible\n");
-  const Codes early(treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1925"));
+  const Codes old(
+      treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1926"));
+  CHECK(old.read("treatment:new") ==
+        "1500: old decoration number: possible\nOD-11-A/0: decoration code: possible\n");
+  const Codes early(
+      treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1925"));
   CHECK(early.read("treatment:new") ==
-        "1500: old decoration number: possible\nOD-11-A/0: decoration code: new was last offered 1925, and such codes were given 1926/1968; \n");
+        "1500: old decoration number: possible\nOD-11-A/0: decoration code: new was last offered 1925, and "
+        "such codes were given 1926/1968; \n");
 }
 
 TEST_CASE("a date code is read with its works, and those have years too") {
-  auto read = [](std::string_view code) { return Codes(specimen("treatment: jm-018\n  date-code: " + std::string(code))).read("specimen:new"); };
+  auto read = [](std::string_view code) {
+    return Codes(specimen("treatment: jm-018\n  date-code: " + std::string(code))).read("specimen:new");
+  };
   CHECK(read("U341") == "U341: date code: possible\n");
-  CHECK(read("T261") == "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962; \n");
+  CHECK(read("T261") ==
+        "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962; \n");
   CHECK(read("T271") == "T271: date code: possible\n");
-  CHECK(read("U241") == "U241: date code: it would be of 1st quarter 1924, and such codes were used 1925/1951; \n");
+  CHECK(read("U241") ==
+        "U241: date code: it would be of 1st quarter 1924, and such codes were used 1925/1951; \n");
   CHECK(read("X341") == "X341: none\n");
   CHECK(read("5614") == "5614: batch: possible\n");
   CHECK(read("5654") == "5654: none\n");
@@ -198,7 +217,8 @@ TEST_CASE("what is seen on a piece is read by its own rules and by those of the 
         "JM-018-C/1: copied serial: jm-018 was introduced 1932, and such codes were given 1938/1945; \n");
   CHECK(read("treatment: jm-018\n  code-seen: TR") == "TR: cipher: possible\n");
   CHECK(read("treatment: jm-018\n  code-seen: TR-6") == "TR-6: none\n");
-  CHECK(read("shape: linnavere\n  motif: none\n  code-seen: LV-12-A/0") == "LV-12-A/0: decoration code: possible\n");
+  CHECK(read("shape: linnavere\n  motif: none\n  code-seen: LV-12-A/0") ==
+        "LV-12-A/0: decoration code: possible\n");
   // A piece without a treatment may be a customer's; one with a treatment is that customer's.
   CHECK(Codes(specimen("shape: linnavere\n  code-seen: QM-31-A/0")).codes.of(0).empty());
   const Codes customers(specimen("shape: linnavere\n  code-seen: QM-31-A/0"));
@@ -250,44 +270,64 @@ TEST_CASE("whose rules apply: the shape's maker's, of a customer's ware too; wit
   CHECK(guide.read("treatment:a") == "1187: pattern number: possible\n");
   CHECK(guide.read("treatment:b") == "1187: none\n");
   CHECK_FALSE(guide.codes.of(guide.at("treatment:b"))[0].applies);
-  CHECK(guide.read("treatment:c") == "1187: old decoration number: possible\n1187: pattern number: possible\n");
-  CHECK(guide.read("treatment:d") == "1187: old decoration number: possible\n1187: pattern number: possible\n");
+  CHECK(guide.read("treatment:c") ==
+        "1187: old decoration number: possible\n1187: pattern number: possible\n");
+  CHECK(guide.read("treatment:d") ==
+        "1187: old decoration number: possible\n1187: pattern number: possible\n");
   CHECK(guide.read("treatment:e") == "1187: old decoration number: possible\n");
 }
 
 TEST_CASE("what is wrong with a rule is said where it stands") {
   auto said = [](std::string_view rules) {
     return Codes("", "- maker: m\n  prefix: M\n  codes:\n" + std::string(rules) +
-                         "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: QQQ\n- feature: line\n  of: treatment\n  values: {gold: x, none: y}\n").said;
+                         "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: QQQ\n- feature: line\n "
+                         " of: treatment\n  values: {gold: x, none: y}\n")
+        .said;
   };
   CHECK(said("    - {rule: a, written: N, parts: {N: 2 digits}}\n") == "");
   CHECK(said("    - {rule: a, written: N, parts: {N: 2 digitz}}\n") ==
         "value-unfit at `2 digitz`: `2 digitz` is not understood | did you mean `2 digits`?\n");
-  CHECK(said("    - {rule: numbers, written: N, parts: {N: 2 digits}}\n    - {rule: b, like: nubmers, parts: {N: 3 digits}}\n") ==
+  CHECK(said("    - {rule: numbers, written: N, parts: {N: 2 digits}}\n    - {rule: b, like: nubmers, parts: "
+             "{N: 3 digits}}\n") ==
         "value-unfit at `nubmers`: no rule of this maker is called `nubmers` | did you mean `numbers`?\n");
-  CHECK(said("    - {rule: a, like: b}\n    - {rule: b, like: a}\n").starts_with("value-unfit at `a`: `b` is like `a`, which in the end is like itself"));
+  CHECK(said("    - {rule: a, like: b}\n    - {rule: b, like: a}\n")
+            .starts_with("value-unfit at `a`: `b` is like `a`, which in the end is like itself"));
   CHECK(said("    - {rule: a, like: a}\n").starts_with("value-unfit at `a`: "));
   CHECK(said("    - {rule: a, written: P-N, parts: {P: shape.prefxi, N: 2 digits}}\n") ==
         "field-unknown at `prefxi`: a shape has no field `prefxi` | did you mean `shape.prefix`?\n");
-  CHECK(said("    - {rule: a, written: P-N, parts: {P: [shape.prefix, fro.prefix], N: last 2 of motif.suplier-number}}\n") ==
+  CHECK(said("    - {rule: a, written: P-N, parts: {P: [shape.prefix, fro.prefix], N: last 2 of "
+             "motif.suplier-number}}\n") ==
         "field-unknown at `fro`: a treatment has no field `fro` | did you mean `for`?\n"
-        "field-unknown at `suplier-number`: a motif has no field `suplier-number` | did you mean `motif.supplier-number`?\n");
-  CHECK(said("    - {rule: a, written: P-N, parts: {P: maker.prefiks, N: 2 digits}}\n").starts_with("field-unknown at `prefiks`: a maker has no field `prefiks`"));
+        "field-unknown at `suplier-number`: a motif has no field `suplier-number` | did you mean "
+        "`motif.supplier-number`?\n");
+  CHECK(said("    - {rule: a, written: P-N, parts: {P: maker.prefiks, N: 2 digits}}\n")
+            .starts_with("field-unknown at `prefiks`: a maker has no field `prefiks`"));
   CHECK(said("    - {rule: a, written: N, parts: {N: {1: {look: {lien: gold}}}}}\n") ==
         "reference-missing at `lien`: there is no feature `lien` | did you mean `line`?\n");
   CHECK(said("    - {rule: a, written: N, parts: {N: {1: {look: {line: golt}}}}}\n") ==
         "value-unfit at `golt`: `golt` is no value of the feature `line` | did you mean `gold`?\n");
-  CHECK(said("    - {rule: a, written: N, parts: {N: {1: {loko: {line: gold}}}}}\n").starts_with("field-unknown at `loko`: `loko` is nothing that a row of a table can say | did you mean `look`?"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: {1: {month: 13}}}}\n").starts_with("value-unfit at `13`: there is no month `13`"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: M}\n").starts_with("value-unfit at `M`: `order` names `M`"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {12: 19x2}}\n").starts_with("date-unreadable at `"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {120: 1912}}\n").starts_with("value-unfit at `120`: the number 120 is not from 1 to 99"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {12: 1912, 13: 1911}}\n").starts_with("value-unfit at `13`: number 12 under `on-date`"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: {1: {loko: {line: gold}}}}}\n")
+            .starts_with("field-unknown at `loko`: `loko` is nothing that a row of a table can say | did you "
+                         "mean `look`?"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: {1: {month: 13}}}}\n")
+            .starts_with("value-unfit at `13`: there is no month `13`"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: M}\n")
+            .starts_with("value-unfit at `M`: `order` names `M`"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {12: 19x2}}\n")
+            .starts_with("date-unreadable at `"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {120: 1912}}\n")
+            .starts_with("value-unfit at `120`: the number 120 is not from 1 to 99"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, order: N, on-date: {12: 1912, 13: 1911}}\n")
+            .starts_with("value-unfit at `13`: number 12 under `on-date`"));
   CHECK(said("    - {rule: a, written: N, parts: [1, 2]}\n").starts_with("value-unfit at `[1, 2"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, alike: [4]}\n").starts_with("value-unfit at `4`: one sign alone is like nothing"));
-  CHECK(said("    - {rule: a, parts: {N: 1 to 99}}\n").starts_with("value-unfit at `a`: the rule does not say how the code is written"));
-  CHECK(said("    - {rule: a, pattern: '(?P<N>[0-9', parts: {N: 1 to 99}}\n").starts_with("value-unfit at `'(?P<N>[0-9'`"));
-  CHECK(said("    - {rule: a, written: N, parts: {N: 2 digits}}\n    - {rule: a, written: M, parts: {M: 3 digits}}\n") ==
+  CHECK(said("    - {rule: a, written: N, parts: {N: 1 to 99}, alike: [4]}\n")
+            .starts_with("value-unfit at `4`: one sign alone is like nothing"));
+  CHECK(said("    - {rule: a, parts: {N: 1 to 99}}\n")
+            .starts_with("value-unfit at `a`: the rule does not say how the code is written"));
+  CHECK(said("    - {rule: a, pattern: '(?P<N>[0-9', parts: {N: 1 to 99}}\n")
+            .starts_with("value-unfit at `'(?P<N>[0-9'`"));
+  CHECK(said("    - {rule: a, written: N, parts: {N: 2 digits}}\n    - {rule: a, written: M, parts: {M: 3 "
+             "digits}}\n") ==
         "value-unfit at `a`: two rules of this maker are called `a` | give one of the two another name\n");
   // What a rule takes over is reported once, where it stands.
   CHECK(said("    - {rule: a, written: N, parts: {N: 2 digitz}}\n    - {rule: b, like: a}\n") ==
@@ -295,25 +335,37 @@ TEST_CASE("what is wrong with a rule is said where it stands") {
 }
 
 TEST_CASE("a rule that could not be compiled may be the one that reads a code: nothing is said of that") {
-  const Codes guide("", "- maker: m\n  codes:\n    - {rule: a, written: N, parts: {N: 2 digitz}}\n    - {rule: b, written: N, parts: {N: 3 digits}}\n"
-                        "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: 12\n- treatment: u\n  shape: s\n  code: 123\n");
+  const Codes guide("",
+                    "- maker: m\n  codes:\n    - {rule: a, written: N, parts: {N: 2 digitz}}\n    - {rule: "
+                    "b, written: N, parts: {N: 3 digits}}\n"
+                    "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: 12\n- treatment: u\n  "
+                    "shape: s\n  code: 123\n");
   CHECK_FALSE(guide.codes.of(guide.at("treatment:t"))[0].applies);
   CHECK(guide.codes.of(guide.at("treatment:u"))[0].possibleCount() == 1);
 }
 
 TEST_CASE("the code that a mark carries is named by a rule of its maker") {
-  auto said = [](std::string_view carries) { return Codes("- mark: k\n  maker: wesperling\n  carries: " + std::string(carries) + "\n").said; };
+  auto said = [](std::string_view carries) {
+    return Codes("- mark: k\n  maker: wesperling\n  carries: " + std::string(carries) + "\n").said;
+  };
   CHECK(said("date code") == "");
   CHECK(said("[date code, batch]") == "");
   CHECK(said("unknown") == "");
-  CHECK(said("date cod") == "value-unfit at `date cod`: no rule for codes is called `date cod` at the maker `wesperling` | did you mean `date code`?\n");
-  CHECK(Codes("- mark: k\n  maker: orvenholt\n  carries: batch\n").said.find("how such a code is written") != std::string::npos);
+  CHECK(said("date cod") ==
+        "value-unfit at `date cod`: no rule for codes is called `date cod` at the maker `wesperling` | did "
+        "you mean `date code`?\n");
+  CHECK(Codes("- mark: k\n  maker: orvenholt\n  carries: batch\n").said.find("how such a code is written") !=
+        std::string::npos);
 }
 
 TEST_CASE("a row of a table may stand for several things, each a reading of its own") {
-  const Codes guide("", "- maker: m\n  codes:\n    - rule: a\n      on: specimen.date-code\n      written: M YYYY\n      parts:\n        M:\n"
-                        "          R: {month: [8, 9]}\n          S: [{month: 1}, {month: March, means: spring}]\n        YYYY: year YYYY\n"
-                        "- shape: s\n  maker: m\n- specimen: p\n  shape: s\n  date-code: R1857\n- specimen: q\n  shape: s\n  date-code: S1857\n");
+  const Codes guide("",
+                    "- maker: m\n  codes:\n    - rule: a\n      on: specimen.date-code\n      written: M "
+                    "YYYY\n      parts:\n        M:\n"
+                    "          R: {month: [8, 9]}\n          S: [{month: 1}, {month: March, means: "
+                    "spring}]\n        YYYY: year YYYY\n"
+                    "- shape: s\n  maker: m\n- specimen: p\n  shape: s\n  date-code: R1857\n- specimen: q\n  "
+                    "shape: s\n  date-code: S1857\n");
   CHECK(guide.said == "");
   const auto august = guide.codes.of(guide.at("specimen:p"))[0];
   REQUIRE(august.readings.size() == 2);
@@ -326,16 +378,21 @@ TEST_CASE("a row of a table may stand for several things, each a reading of its 
 }
 
 TEST_CASE("a pattern's named groups are parts like any other") {
-  const Codes guide("", "- maker: m\n  codes:\n    - rule: a\n      pattern: '(?P<P>[A-Z]+)[ -](?P<N>[0-9]{2})'\n      parts: {P: shape.prefix}\n"
-                        "- shape: s\n  maker: m\n  prefix: AB\n- treatment: t\n  shape: s\n  code: AB 12\n- treatment: u\n  shape: s\n  code: AC-12\n");
+  const Codes guide("",
+                    "- maker: m\n  codes:\n    - rule: a\n      pattern: '(?P<P>[A-Z]+)[ "
+                    "-](?P<N>[0-9]{2})'\n      parts: {P: shape.prefix}\n"
+                    "- shape: s\n  maker: m\n  prefix: AB\n- treatment: t\n  shape: s\n  code: AB 12\n- "
+                    "treatment: u\n  shape: s\n  code: AC-12\n");
   CHECK(guide.said == "");
   CHECK(guide.read("treatment:t") == "AB 12: a: possible\n");
   CHECK(guide.read("treatment:u") == "AC-12: a: the prefix of s is `AB`, not `AC`; \n");
 }
 
 TEST_CASE("texts that a rule says are none of its codes") {
-  const Codes guide("", "- maker: m\n  codes:\n    - {rule: a, written: P-N, parts: {P: 2 letters, N: 4 digits}, unlike: {JM-1932: a year}}\n"
-                        "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: [jm-1932, JM-1933]\n");
+  const Codes guide("",
+                    "- maker: m\n  codes:\n    - {rule: a, written: P-N, parts: {P: 2 letters, N: 4 digits}, "
+                    "unlike: {JM-1932: a year}}\n"
+                    "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: [jm-1932, JM-1933]\n");
   const auto codes = guide.codes.of(guide.at("treatment:t"));
   REQUIRE(codes.size() == 2);
   CHECK(codes[0].readings.empty());
@@ -352,11 +409,14 @@ TEST_CASE("a code that stands on no record: judged on those that carry it, else 
         "decoration code on Jessamount: possible treatment:jm-203 specimen:new\n"
         "copied serial: possible treatment:jm-203 specimen:new\n");
   CHECK(loose(guide, "jm-203-c/1") == loose(guide, "JM-203-C/1"));
-  CHECK(loose(guide, "ZZ-12-A/0") == "decoration code: nothing on record has `ZZ` as its `shape.prefix` or `for.prefix`;\n");
+  CHECK(loose(guide, "ZZ-12-A/0") ==
+        "decoration code: nothing on record has `ZZ` as its `shape.prefix` or `for.prefix`;\n");
   CHECK(loose(guide, "LV-13-A/0") == "decoration code: possible\n");
   CHECK(loose(guide, "OD-13-A/0") == "decoration code: possible\n");  // no treatment has the prefix yet
-  CHECK(loose(guide, "JM-13-A/0") == "decoration code: the rule holds only where `{not: {shape: jessamount}}`;\n");
-  CHECK(loose(guide, "T261") == "date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962;\n");
+  CHECK(loose(guide, "JM-13-A/0") ==
+        "decoration code: the rule holds only where `{not: {shape: jessamount}}`;\n");
+  CHECK(loose(guide, "T261") ==
+        "date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962;\n");
   CHECK(loose(guide, "LV-13-A/0", guide.at("maker:quennock")) == "");
 
   const auto unread = guide.codes.readLoose("5654", std::nullopt);
@@ -407,7 +467,8 @@ TEST_CASE("the same readings whatever the number of records: shares are put toge
   std::string many;
   for (int i = 0; i < 9000; ++i) {
     const std::string serial = std::to_string(i % 899 + 101);
-    many += "\n- treatment: many-" + std::to_string(i) + "\n  shape: linnavere\n  code: LV-" + serial + "-A/0\n";
+    many +=
+        "\n- treatment: many-" + std::to_string(i) + "\n  shape: linnavere\n  code: LV-" + serial + "-A/0\n";
   }
   const Codes guide(many);
   const auto all = guide.codes.all();

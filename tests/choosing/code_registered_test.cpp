@@ -179,7 +179,9 @@ class Registered : public Guide {
     std::vector<std::string> found;
     for (const CodeOnRecord& code : codes.of(at(reference)))
       for (const CodeReading& reading : code.readings)
-        if (reading.possible && reading.reading.when) found.push_back(reading.reading.when->earliest.toString() + (reading.reading.when->earliest == reading.reading.when->latest ? "" : " …"));
+        if (reading.possible && reading.reading.when)
+          found.push_back(reading.reading.when->earliest.toString() +
+                          (reading.reading.when->earliest == reading.reading.when->latest ? "" : " …"));
     return found;
   }
 
@@ -188,7 +190,9 @@ class Registered : public Guide {
 
 using Days = std::vector<std::string>;
 
-std::string piece(const std::string& id, const std::string& registered) { return "- specimen: " + id + "\n  registered: " + registered + "\n"; }
+std::string piece(const std::string& id, const std::string& registered) {
+  return "- specimen: " + id + "\n  registered: " + registered + "\n";
+}
 
 }  // namespace
 
@@ -202,16 +206,17 @@ TEST_CASE("the registry diamond: every year and month of both series, read on pi
       if (month[0] != "month") continue;
       const bool first = year[0] == "year1";
       const std::string id = "p" + std::to_string(expected.size());
-      records += piece(id, first ? "IV " + year[1] + " 20 3 " + month[1] : "IV 20 " + year[1] + ' ' + month[1] + " 3");
+      records += piece(
+          id, first ? "IV " + year[1] + " 20 3 " + month[1] : "IV 20 " + year[1] + ' ' + month[1] + " 3");
       expected[id] = {year[2] + (month[2].size() == 1 ? "-0" : "-") + month[2] + "-20"};
       if (first && year[1] == "Z" && month[1] == "K") expected[id].push_back("1860-12-20");
     }
   }
   CHECK(expected.size() == (26 + 16) * 13);
   const Registered guide(records);
-  for (const auto& [id, days] : expected) {
-    CAPTURE(id);
-    CHECK(guide.days("specimen:" + id) == days);
+  for (const auto& one : expected) {
+    CAPTURE(one.first);
+    CHECK(guide.days("specimen:" + one.first) == one.second);
   }
   std::size_t classes = 0;
   for (const auto& row : rows)
@@ -245,12 +250,13 @@ TEST_CASE("the registry diamond: worked readings, the exceptions, and days that 
 
 TEST_CASE("an office's rules read every record, whoever made it; the others do not read what is registered") {
   std::string records = kOffice;
-  records += "- maker: m\n  codes:\n    - {rule: any, written: N, parts: {N: 1 to 9999999}}\n"
-             "- shape: s\n  maker: m\n  registered: III N 2 7 A\n"
-             "- shape: late\n  maker: m\n  registered: III N 2 7 A\n  designed: 1870\n"
-             "- motif: d\n  registered: [351202, III N 2 7 A]\n"
-             "- specimen: p\n  shape: s\n  registered: 351202\n"
-             "- specimen: early\n  shape: s\n  registered: 351202\n  made: 1880\n";
+  records +=
+      "- maker: m\n  codes:\n    - {rule: any, written: N, parts: {N: 1 to 9999999}}\n"
+      "- shape: s\n  maker: m\n  registered: III N 2 7 A\n"
+      "- shape: late\n  maker: m\n  registered: III N 2 7 A\n  designed: 1870\n"
+      "- motif: d\n  registered: [351202, III N 2 7 A]\n"
+      "- specimen: p\n  shape: s\n  registered: 351202\n"
+      "- specimen: early\n  shape: s\n  registered: 351202\n  made: 1880\n";
   const Registered guide(records);
   CHECK(guide.days("shape:s") == Days{"1864-12-02"});
   CHECK(guide.days("shape:late").empty());  // designed after the years of the rule
@@ -275,7 +281,8 @@ TEST_CASE("registered design numbers: the first number of each year") {
   auto yearsOf = [&](long long number) {
     const codes::NumberBounds bounds = rule->rule->series().bounds({{}, number}, rule->rule->ordered());
     CHECK_FALSE(bounds.clash());
-    return (bounds.earliest ? bounds.earliest->day.toString() : "-") + " " + (bounds.latest ? bounds.latest->day.toString() : "-");
+    return (bounds.earliest ? bounds.earliest->day.toString() : "-") + " " +
+           (bounds.latest ? bounds.latest->day.toString() : "-");
   };
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const long long first = std::stoll(rows[i][1]);
