@@ -2,18 +2,20 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
+#include <set>
 
 #include "base/text.h"
-#include "compose/words.h"
-#include "dates/print.h"
+#include "compose/claims.h"
+#include "compose/phrases.h"
 
 // What a correction must hold: that it is one, and of which kind (Elsevier policy on errata and corrigenda, 2011; a new
 // finding is an update, no error: ICMJE Recommendations); the original's title, edition and exact place (COPE Retraction
 // Guidelines, 2019); what it said, what it should say, when and why it changed, on what evidence and by whom (ICMJE,
-// COPE); what is withdrawn stays to be seen, marked so (idea of NISO RP-45-2024); a link both ways (NLM).
+// COPE); earlier versions kept, and an old one says that there is a newer one (ICMJE); what is withdrawn stays to be seen,
+// marked so (idea of NISO RP-45-2024); a link both ways (NLM); whether it misleads (Chicago Manual of Style, 14th ed.).
 namespace saggar::compose {
 
-using document::heading;
 using document::paragraph;
 using document::strong;
 using document::text;
@@ -21,233 +23,332 @@ using records::Value;
 
 namespace {
 
-void put(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
-
-std::string kindInWords(std::string_view change) {
+std::string kindInFull(std::string_view change) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 5> kWords{{
       {"erratum", "Erratum: a slip in production"},
       {"corrigendum", "Corrigendum: the author was wrong"},
-      {"addendum", "Addendum: a fact that was not known"},
-      {"update", "Update: a new finding; what was printed was no error when it was printed"},
+      {"addendum", "Addendum: a fact that was not known, or was left out"},
+      {"update", "Update: a new finding; what stood there was no error when it was printed"},
       {"withdrawal", "Withdrawal: a statement taken back"},
   }};
   for (const auto& [word, meaning] : kWords)
     if (word == change) return std::string(meaning);
-  return "Correction";
+  return "Correction: of which kind is not recorded";
 }
 
-std::string shortKind(std::string_view change) {
-  if (change.empty()) return "Correction";
-  std::string out(change);
-  out[0] = static_cast<char>(out[0] - 'a' + 'A');
-  return out;
+std::string weightInWords(const PublishedRecord& claim) {
+  const std::string_view weighs = claim.text("weighs"_f);
+  return weighs.empty() ? "not recorded" : std::string(weighs);
 }
 
-std::string ordinal(std::int64_t number) {
-  constexpr std::string_view kWords[] = {"", "First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth", "Tenth"};
-  if (number > 0 && number < 11) return std::string(kWords[number]);
-  return std::to_string(number) + "th";
+std::string issuedOn(const Words& words, const PublishedRecord& claim) {
+  const Value* issued = claim.find("issued"_f);
+  return issued == nullptr ? "not recorded" : words.shortDate(issued);
 }
 
 class Maker {
  public:
-  Maker(const Materials& materials, const Places* places) : materials_(materials), words_(materials, places), places_(places) {}
+  Maker(const Materials& materials, const Places* places)
+      : records_(materials.records), words_(materials, places) {}
 
-  Blocks entry(const PublishedRecord& claim, bool anchored) const {
-    Blocks out;
-    const std::string change(claim.text("change"_f));
-    out.push_back(heading(3, {text(titleOf(claim))}, anchored ? anchorOf(claim) : std::string()));
-    auto line = [&](std::string_view label, Inlines words) {
-      Inlines inlines{strong({text(std::string(label))}), text(" ")};
-      put(inlines, std::move(words));
-      out.push_back(paragraph(std::move(inlines)));
-    };
-    std::string kind = kindInWords(change) + ".";
+  const Words& words() const { return words_; }
+
+  // What the correction is about, in few words.
+  std::string subjectOf(const PublishedRecord& claim) const {
+    if (const std::string_view name = claim.text("name"_f); !name.empty()) return std::string(name);
+    const Value* about = claim.find("about"_f);
+    if (about != nullptr && about->said())
+      for (const Value& one : about->each())
+        if (one.target() != records::kNoRecord && records_[one.target()].kind() != Kind::claim)
+          return words_.plainName(one.target());
+    return words_.plainName(claim.index());
+  }
+
+  std::string titleOf(const PublishedRecord& claim) const {
+    std::string title = capitalised(changeInWords(claim)) + ": " + subjectOf(claim);
+    if (const Value* issued = claim.find("issued"_f); issued != nullptr && issued->said())
+      title += ", " + words_.shortDate(issued);
+    return title;
+  }
+
+  std::string placesInWords(const PublishedRecord& claim) const {
+    const std::vector<std::string> all = oldPlaces(words_, claim);
+    return all.empty() ? "place not recorded" : base::joined(all, "; ");
+  }
+
+  // All that is said of a correction under its title. `entries` are the anchors of this document, to which those of the
+  // old words are added; null: it stands in the guide, which has them already.
+  Blocks body(const PublishedRecord& claim, std::set<std::string>* entries) const {
+    out_.clear();
+    entries_ = entries;
+    const std::string change = changeInWords(claim);
+    const std::vector<OldWords> old = oldWords(words_, claim);
+    std::string kind = kindInFull(change) + ".";
     const std::string_view weighs = claim.text("weighs"_f);
     if (weighs == "misleading") kind += " The old words mislead.";
     if (weighs == "minor") kind += " Of minor weight.";
     line("Kind.", {text(kind)});
-    line("Where.", placesOf(claim));
-    for (Inlines& old : oldWords(claim)) line("It said.", std::move(old));
-    if (const Value* says = claim.find("says"_f))
-      line(change == "addendum" ? "To be added." : change == "withdrawal" ? "It is withdrawn." : "It should say.", words_.proseLine(claim, *says));
-    if (const Value* because = claim.find("because"_f)) line("Why.", words_.proseLine(claim, *because));
-    Inlines evidence = words_.evidenceOfRecord(claim);
-    evidence.push_back(text("."));
-    line("Evidence.", std::move(evidence));
-    std::string issued = words_.shortDate(claim.find("issued"_f));
-    const auto& authors = materials_.records.settings().authors;
-    if (!authors.empty()) issued += ", by " + base::listedInWords(authors);
-    line("Issued.", {text(issued + ".")});
-    Inlines about = aboutOf(claim);
-    if (!about.empty()) line("Corrected text.", std::move(about));
-    return out;
-  }
-
-  std::string titleOf(const PublishedRecord& claim) const {
-    std::string what;
-    if (!claim.text("name"_f).empty()) {
-      what = std::string(claim.text("name"_f));
-    } else if (const Value* about = claim.find("about"_f); about != nullptr && about->said() && !about->each().empty() && about->each()[0].target() != records::kNoRecord) {
-      what = words_.plainName(about->each()[0].target());
-    } else {
-      what = words_.plainName(claim.index());
+    line(claim.find("belongs"_f) == nullptr ? "Where it stood." : "Where it belongs.",
+         sentence({text(placesInWords(claim))}));
+    for (const OldWords& one : old) {
+      Inlines words;
+      std::string anchor = anchorOf(records_[one.claim]);
+      if (entries != nullptr && entries->insert(anchor).second)
+        words.push_back(document::anchorAt(std::move(anchor)));
+      put(words, one.words);
+      line("It said.", std::move(words));
     }
-    const Value* issued = claim.find("issued"_f);
-    return shortKind(claim.text("change"_f)) + ": " + what + (issued != nullptr && issued->said() ? ", " + words_.shortDate(issued) : "");
-  }
-
-  Inlines placesOf(const PublishedRecord& claim) const {
-    std::vector<std::string> all;
-    auto take = [&](const Value* stated, bool editionsOnly) {
-      if (stated == nullptr || !stated->said()) return;
-      for (const Value& one : stated->each()) {
-        std::string words;
-        if (const Value* edition = one.find("edition"_f)) {
-          words = editionInWords(edition->number());
-        } else if (const Value* talk = one.find("talk"_f); talk != nullptr && talk->target() != records::kNoRecord && !editionsOnly) {
-          words = "the talk “" + words_.plainName(talk->target()) + "”";
-        } else {
-          continue;
-        }
-        if (const Value* at = one.find("at"_f); at != nullptr && at->said()) words += ", " + std::string(at->text);
-        all.push_back(std::move(words));
-      }
-    };
-    take(claim.find("belongs"_f), false);
-    for (RecordIndex old : replacedBy(claim)) take(materials_.records[old].find("stated"_f), false);
-    if (all.empty()) take(claim.find("stated"_f), true);
-    if (all.empty()) return {text("place not recorded.")};
-    return {text(base::joined(all, "; ") + ".")};
-  }
-
-  std::vector<RecordIndex> replacedBy(const PublishedRecord& claim) const {
-    std::vector<RecordIndex> out;
-    if (const Value* replaces = claim.find("replaces"_f))
-      for (const Value& one : replaces->each())
-        if (one.target() != records::kNoRecord) out.push_back(one.target());
-    return out;
+    now(claim, change, old);
+    if (const Value* because = claim.find("because"_f); because != nullptr && because->said())
+      line("Why.", sentence(words_.proseLine(claim, *because)));
+    line("Evidence.", sentence(claimEvidence(words_, claim)));
+    if (Inlines against = evidenceAgainst(words_, claim); !against.empty())
+      line("Against it.", sentence(std::move(against)));
+    std::string issued = capitalised(issuedOn(words_, claim));
+    const std::vector<std::string>& authors = records_.settings().authors;
+    if (!authors.empty()) issued += ", by " + base::listedInWords(authors);
+    line("Issued.", sentence({text(issued)}));
+    if (const auto since = newPlaces(words_, claim); !since.empty())
+      line("Said so since.", sentence({text("In " + base::joined(since, "; in "))}));
+    if (Inlines about = aboutOf(claim); !about.empty()) line("Corrected text.", sentence(std::move(about)));
+    return std::move(out_);
   }
 
  private:
-  // What was printed: the words of each claim it replaces, and its own `was`.
-  std::vector<Inlines> oldWords(const PublishedRecord& claim) const {
-    std::vector<Inlines> out;
-    for (RecordIndex index : replacedBy(claim)) {
-      const PublishedRecord old = materials_.records[index];
-      Inlines words;
-      if (places_ == nullptr || !places_->of(index)) words.push_back(document::anchorAt(anchorOf(old)));
-      Inline crossed;
-      crossed.kind = document::InlineKind::struck;
-      if (const Value* says = old.find("says"_f)) crossed.children = words_.proseLine(old, *says);
-      words.push_back(std::move(crossed));
-      out.push_back(std::move(words));
-    }
-    if (const Value* was = claim.find("was"_f)) {
-      Inline crossed;
-      crossed.kind = document::InlineKind::struck;
-      crossed.children = words_.proseLine(claim, *was);
-      out.push_back({std::move(crossed)});
-    }
-    return out;
+  void line(std::string_view label, Inlines words) const {
+    Inlines inlines{strong({text(std::string(label))})};
+    put(inlines, " ");
+    put(inlines, std::move(words));
+    out_.push_back(paragraph(std::move(inlines)));
   }
 
-  std::string editionInWords(std::int64_t number) const {
-    std::string words = ordinal(number) + " edition";
-    const records::Record* guide = materials_.records.guide();
-    const Value* editions = guide == nullptr ? nullptr : guide->find("editions"_f);
-    const Value* edition = editions == nullptr ? nullptr : editions->find(std::to_string(number));
-    std::string title = materials_.records.settings().title;
-    std::string date;
-    if (edition != nullptr) {
-      if (const Value* own = edition->find("title"_f); own != nullptr && own->said()) title = std::string(own->text);
-      if (const Value* when = edition->find("date"_f)) date = words_.shortDate(when);
+  // What holds now, and whether even that has been overtaken.
+  void now(const PublishedRecord& claim, const std::string& change, const std::vector<OldWords>& old) const {
+    const bool withdrawn = claim.text("status"_f) == "withdrawn";
+    const bool ownIsOld =
+        withdrawn && old.size() == 1 && old[0].claim == claim.index() && claim.find("was"_f) == nullptr;
+    const Value* says = claim.find("says"_f);
+    if (!ownIsOld && says != nullptr && says->said()) {
+      Inlines words = words_.proseLine(claim, *says);
+      const bool overtaken = withdrawn || !replacedBy(records_, claim.index()).empty();
+      if (overtaken) {
+        Inline crossed;
+        crossed.kind = document::InlineKind::struck;
+        crossed.children = std::move(words);
+        words = {std::move(crossed)};
+      } else {
+        words = sentence(std::move(words));
+      }
+      line(change == "addendum"     ? "To be added."
+           : change == "withdrawal" ? "Withdrawn."
+           : change == "update"     ? "It says now."
+                                    : "It should say.",
+           std::move(words));
     }
-    if (!title.empty()) words = title + ", " + words;
-    if (!date.empty()) words += " (" + date + ")";
+    if (const std::vector<RecordIndex> later = replacedBy(records_, claim.index()); !later.empty()) {
+      Inlines words;
+      put(words, "This correction was itself corrected: see ");
+      for (std::size_t i = 0; i < later.size(); ++i) {
+        if (i != 0) put(words, " and ");
+        const PublishedRecord one = records_[later[i]];
+        Inlines label{text(changeAndDate(one))};
+        put(words, entries_ == nullptr ? words_.linked(later[i], std::move(label))
+                                       : Inlines{document::link(std::move(label), {{}, anchorOf(one), {}})});
+      }
+      line("Replaced since.", sentence(std::move(words)));
+    } else if (withdrawn) {
+      line(ownIsOld ? "Withdrawn." : "Withdrawn since.", {text("Nothing takes its place.")});
+    }
+  }
+
+  std::string changeAndDate(const PublishedRecord& claim) const {
+    std::string words = "the " + changeInWords(claim);
+    if (const Value* issued = claim.find("issued"_f); issued != nullptr && issued->said())
+      words += " of " + words_.shortDate(issued);
     return words;
   }
 
   Inlines aboutOf(const PublishedRecord& claim) const {
-    Inlines out;
+    std::vector<Inlines> parts;
     const Value* about = claim.find("about"_f);
-    if (about == nullptr || !about->said()) return out;
-    for (const Value& one : about->each()) {
-      if (one.target() == records::kNoRecord) continue;
-      if (!out.empty()) out.push_back(text("; "));
-      put(out, words_.name(one.target()));
-    }
-    if (!out.empty()) out.push_back(text("."));
-    return out;
+    if (about != nullptr && about->said())
+      for (const Value& one : about->each())
+        if (one.target() != records::kNoRecord) parts.push_back(words_.name(one.target()));
+    return separated(std::move(parts), "; ");
   }
 
-  const Materials& materials_;
+  const Published& records_;
   Words words_;
-  const Places* places_;
+  mutable Blocks out_;
+  mutable std::set<std::string>* entries_ = nullptr;
 };
 
-bool corrects(const PublishedRecord& claim) { return claim.find("change"_f) != nullptr || claim.find("replaces"_f) != nullptr || claim.find("was"_f) != nullptr; }
+// In the order in which they were issued; what has no date comes last, within one day the order of file and place.
+std::vector<RecordIndex> inOrder(const Materials& materials) {
+  std::vector<std::pair<std::pair<bool, dates::Day>, RecordIndex>> keyed;
+  const dates::Options& options = materials.records.settings().dates;
+  for (RecordIndex index : materials.records.ofKind(Kind::claim)) {
+    const PublishedRecord claim = materials.records[index];
+    if (!corrects(materials.records, claim)) continue;
+    const Value* issued = claim.find("issued"_f);
+    const bool dated = issued != nullptr && issued->date() != nullptr;
+    const dates::Day day = dated ? issued->date()->plain(options).earliest : dates::Day::plusInfinity();
+    keyed.push_back({{!dated, day}, index});
+  }
+  std::stable_sort(keyed.begin(), keyed.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<RecordIndex> out;
+  for (const auto& one : keyed) out.push_back(one.second);
+  return out;
+}
+
+// Links into the guide lead into its folder; what has its entry in this document is linked here.
+class Mover {
+ public:
+  Mover(std::string_view folder, const std::set<std::string>& entries) : folder_(folder), entries_(entries) {}
+
+  void move(Blocks& blocks) const {
+    for (Block& block : blocks) {
+      move(block.inlines);
+      for (document::Row& row : block.table.rows)
+        for (document::Cell& cell : row.cells) move(cell.inlines);
+      move(block.blocks);
+    }
+  }
+
+ private:
+  void move(Inlines& inlines) const {
+    for (Inline& one : inlines) {
+      if (!one.target.file.empty()) {
+        if (entries_.contains(one.target.anchor)) {
+          one.target.file.clear();
+        } else {
+          one.target.file.insert(0, folder_);
+        }
+      }
+      move(one.children);
+    }
+  }
+
+  std::string_view folder_;
+  const std::set<std::string>& entries_;
+};
+
+std::int64_t editionNumber(std::string_view key) {
+  std::int64_t number = 0;
+  const auto [end, error] = std::from_chars(key.data(), key.data() + key.size(), number);
+  return error == std::errc() && end == key.data() + key.size() ? number : 0;
+}
+
+// What holders of an earlier edition must know before all else.
+Inlines standingOfEditions(const Words& words) {
+  const Published& records = words.materials().records;
+  std::vector<std::string> printed;
+  const records::Record* guide = records.guide();
+  const Value* editions = guide == nullptr ? nullptr : guide->find("editions"_f);
+  if (editions != nullptr)
+    for (const records::Entry& entry : editions->entries()) {
+      const std::int64_t number = editionNumber(entry.key);
+      if (number <= 0) continue;
+      std::string one = "the " + editionInWords(number);
+      if (const Value* when = entry.value.find("date"_f); when != nullptr && when->said())
+        one += " (" + words.shortDate(when) + ")";
+      printed.push_back(std::move(one));
+    }
+  Inlines out;
+  if (printed.empty()) return out;
+  const bool several = printed.size() > 1;
+  put(out, capitalised(base::listedInWords(printed)) + (several ? " stay" : " stays") +
+               " as printed; where " + (several ? "they differ" : "it differs") +
+               " from this list, the list holds.");
+  if (const std::int64_t edition = records.settings().edition; edition > 0)
+    put(out, " The " + editionInWords(edition) + " has these corrections in its text.");
+  return out;
+}
 
 }  // namespace
 
-Blocks correctionBlocks(const Materials& materials, const Places* places, const std::vector<choosing::Chosen>& chosen) {
+Blocks correctionBlocks(const Materials& materials, const Places* places,
+                        const std::vector<choosing::Chosen>& chosen) {
   const Maker maker(materials, places);
   Blocks out;
   for (const choosing::Chosen& one : chosen) {
     const PublishedRecord claim = materials.records[one.record];
-    if (!corrects(claim)) continue;
-    for (Block& block : maker.entry(claim, false)) {
-      if (block.kind == document::BlockKind::heading) block = paragraph({strong({text(maker.titleOf(claim))})});
-      out.push_back(std::move(block));
-    }
+    if (!corrects(materials.records, claim)) continue;
+    out.push_back(paragraph({strong({text(maker.titleOf(claim))})}));
+    for (Block& block : maker.body(claim, nullptr)) out.push_back(std::move(block));
   }
   return out;
 }
 
-Composed composeCorrections(const Materials& materials, const Places* places) {
+Inlines correctionLinks(const Materials& materials, const Places& places, RecordIndex record) {
+  const Words words(materials, &places);
+  std::vector<Inlines> parts;
+  for (RecordIndex index : correctionsAbout(materials.records, record)) {
+    const auto place = places.of(index);
+    if (!place) continue;
+    const PublishedRecord claim = materials.records[index];
+    std::string label = changeInWords(claim);
+    if (const Value* issued = claim.find("issued"_f); issued != nullptr && issued->said())
+      label += " of " + words.shortDate(issued);
+    parts.push_back({document::link({text(std::move(label))}, *place)});
+  }
+  return listed(std::move(parts));
+}
+
+Composed composeCorrections(const Materials& materials, const Places* places, std::string_view folder) {
   Composed made;
   Document& document = made.document;
+  const linking::GuideSettings& settings = materials.records.settings();
   document.file = "corrections";
-  document.title = "Corrections";
-  document.language = materials.records.settings().language;
-  document.authors = materials.records.settings().authors;
+  document.title = settings.title.empty() ? "Corrections" : "Corrections to " + settings.title;
+  document.language = settings.language;
+  document.authors = settings.authors;
   document.draft = materials.draft;
   const Maker maker(materials, places);
-  const Words words(materials, places);
-  std::vector<choosing::Chosen> chosen;
-  for (RecordIndex index : materials.records.ofKind(Kind::claim))
-    if (corrects(materials.records[index])) chosen.push_back({index, true});
-  choosing::PathProblem problem;
-  const auto issued = choosing::Path::compile("issued", Kind::claim, materials.chooser.collection(), problem);
-  materials.chooser.sort(chosen, std::span(&issued, 1));
+  const std::vector<RecordIndex> all = inOrder(materials);
 
   Blocks& blocks = document.blocks;
-  const std::string title = materials.records.settings().title;
-  blocks.push_back(heading(1, {text("Corrections" + (title.empty() ? "" : " to " + title))}));
-  if (chosen.empty()) {
+  blocks.push_back(document::heading(1, {text(document.title)}));
+  if (all.empty()) {
     blocks.push_back(paragraph({text("No correction has been issued.")}));
     return made;
   }
-  blocks.push_back(paragraph({text("These are corrections to what was printed or said before, in the order in which they were issued. What was "
-                                   "said is struck out and stays to be read; earlier editions are not changed. A correction that is marked as "
-                                   "misleading should be entered by hand in every copy.")}));
-  document::Table table;
-  table.head = {document::cell("Issued"), document::cell("Kind"), document::cell("About"), document::cell("Where"), document::cell("Weight")};
-  table.align.assign(5, document::Align::left);
-  for (const choosing::Chosen& one : chosen) {
-    const PublishedRecord claim = materials.records[one.record];
+  Inlines intro;
+  put(intro,
+      "Corrections to what was printed or said before, in the order in which they were issued. What no "
+      "longer holds is struck "
+      "out and stays to be read.");
+  if (Inlines standing = standingOfEditions(maker.words()); !standing.empty()) {
+    put(intro, " ");
+    put(intro, std::move(standing));
+  }
+  put(intro, " What is marked as misleading should be entered by hand in every copy.");
+  blocks.push_back(paragraph(std::move(intro)));
+
+  std::set<std::string> entries;
+  for (RecordIndex index : all) entries.insert(anchorOf(materials.records[index]));
+  document::Table table = tableOf({"No.", "Issued", "Kind", "About", "Where it stood", "Weight"});
+  table.align[0] = document::Align::right;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const PublishedRecord claim = materials.records[all[i]];
     made.madeFrom.insert(claim.reference());
-    document::Row row;
-    row.cells.push_back(document::cell(words.shortDate(claim.find("issued"_f))));
-    row.cells.push_back(document::cell(shortKind(claim.text("change"_f))));
-    row.cells.push_back(document::cell(Inlines{document::link({text(words.plainName(claim.index()))}, {{}, anchorOf(claim), {}})}));
-    row.cells.push_back(document::cell(maker.placesOf(claim)));
-    row.cells.push_back(document::cell(std::string(claim.text("weighs"_f).empty() ? "not said" : claim.text("weighs"_f))));
-    table.rows.push_back(std::move(row));
+    for (RecordIndex old : replacedClaims(claim)) made.madeFrom.insert(materials.records[old].reference());
+    addRow(table, {{text(std::to_string(i + 1))},
+                   {text(issuedOn(maker.words(), claim))},
+                   {text(capitalised(changeInWords(claim)))},
+                   {document::link({text(maker.subjectOf(claim))}, {{}, anchorOf(claim), {}})},
+                   {text(maker.placesInWords(claim))},
+                   {text(weightInWords(claim))}});
   }
   blocks.push_back(document::table(std::move(table)));
-  for (const choosing::Chosen& one : chosen)
-    for (Block& block : maker.entry(materials.records[one.record], true)) blocks.push_back(std::move(block));
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const PublishedRecord claim = materials.records[all[i]];
+    blocks.push_back(
+        document::heading(2, {text(std::to_string(i + 1) + ". " + maker.titleOf(claim))}, anchorOf(claim)));
+    for (Block& block : maker.body(claim, &entries)) blocks.push_back(std::move(block));
+  }
+  Mover(folder, entries).move(blocks);
   return made;
 }
 

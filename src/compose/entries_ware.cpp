@@ -304,7 +304,7 @@ Blocks markEntry(Page& page, const PublishedRecord& record) {
   std::set<RecordIndex> seenOn;
   for (const linking::BackReference& back : page.records().referredBy(record.index()))
     if (back.field == "marks"_f && page.record(back.from).kind() == Kind::specimen) seenOn.insert(back.from);
-  more.push_back(labelled("Seen on", {text(seenOn.empty() ? std::string("no piece in this guide") : base::counted(seenOn.size(), "piece") + " in this guide")}));
+  more.push_back(labelled("Seen on", {text(seenOn.empty() ? std::string("no piece in this guide") : countedInWords(seenOn.size(), "piece", "pieces") + " in this guide")}));
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items = facts(page, record, {"shapes"_f});
   if (const Value* shapes = record.find("shapes"_f)) items.push_back(labelled("Shapes", valueWithEvidence(page, record, *shapes, records::specOf(Kind::mark, "shapes"_f))));

@@ -147,7 +147,7 @@ Blocks timelineList(Page& page, const Listing& listing) {
     page.uses(event.record);
     Inlines what = page.words().name(event.record);
     put(what, ", " + event.what);
-    Inlines evidence = page.words().ownEvidence(*event.value);
+    Inlines evidence = page.words().ownEvidence(*event.value, true);
     if (evidence.empty()) evidence = page.words().rowEvidence(page.record(event.record));
     addRow(table, {{text(event.when)}, std::move(what), std::move(evidence)});
   }
@@ -160,6 +160,7 @@ Blocks tellApartList(Page& page, const Listing& listing) {
   struct Group {
     std::vector<std::pair<std::string, std::vector<RecordIndex>>> values;  // in the order met
     std::size_t recorded = 0;
+    std::set<Kind> kinds;  // of the records that have it
   };
   std::map<RecordIndex, Group> byFeature;
   for (const Chosen& one : listing.chosen) {
@@ -182,6 +183,7 @@ Blocks tellApartList(Page& page, const Listing& listing) {
         found->second.push_back(one.record);
       }
       group.recorded += own.empty() ? 0 : 1;
+      group.kinds.insert(page.record(one.record).kind());
     }
   }
   std::vector<std::pair<std::int64_t, RecordIndex>> order;
@@ -202,7 +204,8 @@ Blocks tellApartList(Page& page, const Listing& listing) {
       parts.push_back(std::move(part));
     }
     Inlines words = separated(std::move(parts), "; ");
-    if (group.recorded < listing.chosen.size()) put(words, "; not recorded of " + countedInWords(listing.chosen.size() - group.recorded, "other", "others"));
+    const auto could = static_cast<std::size_t>(std::count_if(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return group.kinds.contains(page.record(one.record).kind()); }));
+    if (group.recorded < could) put(words, "; not recorded of " + countedInWords(could - group.recorded, "other", "others"));
     Blocks line = labelled(capitalised(page.words().plainFeature(feature)), sentence(std::move(words)));
     items.push_back(std::move(line));
   }

@@ -61,6 +61,7 @@ const Type* typeNamed(std::string_view type) {
 }
 
 std::string withArticle(std::string words) {
+  if (words == "hearsay") return words;
   const bool vowel = !words.empty() && std::string_view("aeio").find(words[0]) != std::string_view::npos;
   return (vowel ? "an " : "a ") + words;
 }

@@ -69,7 +69,7 @@ class Words {
   // For rows of tables, with the short names of sources: its own `cite`, or where there is none all others.
   Inlines rowEvidence(const PublishedRecord& record) const;
   Inlines recordEvidence(const PublishedRecord& record) const;    // the same with full names
-  Inlines ownEvidence(const records::Value& value) const;         // of the value alone; empty if it has none
+  Inlines ownEvidence(const records::Value& value, bool brief = false) const;  // of the value alone; empty if it has none
   Inlines citation(const records::Citation& citation, bool brief = false) const;
   // What a source is called where there is little room: its id in words, if that is shorter than its title.
   std::string shortName(RecordIndex source) const;

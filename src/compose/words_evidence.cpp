@@ -112,8 +112,8 @@ Inlines Words::evidence(const Value& value, const PublishedRecord& owner) const 
   return all.words();
 }
 
-Inlines Words::ownEvidence(const Value& value) const {
-  Gathered all(*this);
+Inlines Words::ownEvidence(const Value& value, bool brief) const {
+  Gathered all(*this, brief);
   all.addAll(value);
   return all.empty() ? Inlines() : all.words();
 }
