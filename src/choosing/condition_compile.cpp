@@ -100,7 +100,7 @@ class Compiler {
     bool asked = false;
     for (const Value& value : entry.value.each()) asked |= take(value, node);
     if (!asked) {
-      if (entry.value.type == ValueType::list && entry.value.count_ == 0)
+      if (entry.value.type == ValueType::list && entry.value.count() == 0)
         report("value-unfit"_rule, entry.value.place, "this list is empty, so nothing is asked for", "name one value at least, or take the line out");
       return std::nullopt;
     }

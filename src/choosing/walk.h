@@ -235,7 +235,7 @@ class Walker {
         if (spec.type == FieldType::citations || spec.type == FieldType::tree || spec.type == FieldType::where)
           return show(State::value, at, &one, &spec, way, last(i));
         way.pass(varies || (one.evidence != nullptr && one.evidence->complete));
-        if (one.count_ == 0) return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
+        if (one.count() == 0) return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
         for (const Value& item : one.items()) {
           if (!going_) return;
           value(item, spec, at, i, way);

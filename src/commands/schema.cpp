@@ -94,7 +94,8 @@ Json valueOf(const FieldSpec& spec) {
   Json properties;
   properties["is"] = plain;
   if (spec.has(records::kMany)) properties["is"] = {{"anyOf", {plain, {{"type", "array"}, {"items", plain}}}}};
-  for (auto& [key, value] : evidenceProperties().items()) properties[key] = value;
+  const Json beside = evidenceProperties();
+  for (auto& [key, value] : beside.items()) properties[key] = value;
   Json wrapped = {{"type", "object"}, {"properties", properties}, {"required", {"is"}}, {"additionalProperties", false}};
   Json item = {{"anyOf", {plain, wrapped}}};
   Json all = Json::array();
@@ -117,7 +118,8 @@ Json described(const FieldSpec& spec) {
 Json structureOf(std::span<const FieldSpec> fields) {
   Json properties;
   Json required = Json::array();
-  for (auto& [key, value] : evidenceProperties().items()) properties[key] = value;
+  const Json beside = evidenceProperties();
+  for (auto& [key, value] : beside.items()) properties[key] = value;
   for (const FieldSpec& field : fields) {
     properties[std::string(field.field.name())] = described(field);
     if (field.has(records::kRequired)) required.push_back(field.field.name());
@@ -149,7 +151,7 @@ Json recordOf(const records::KindSpec& kind) {
 
 Json sharedDefinitions() {
   Json defs;
-  defs["words"] = {{"type", {"string", "number", "boolean", "null"}}};
+  defs["words"] = {{"type", {"string", "number", "boolean", "null"}}, {"pattern", "\\S"}};
   defs["date"] = {{"description", "EDTF (Library of Congress, 4 February 2019) or date words: 1932, about 1932, by 1935, 1926/1935, 5 May 1932"},
                   {"anyOf", {{{"type", "integer"}}, {{"type", "string"}, {"pattern", "[0-9X]"}}}}};
   defs["number"] = {{"anyOf", {{{"type", "integer"}, {"minimum", 0}}, {{"type", "string"}, {"pattern", "^[0-9]+$"}}}}};

@@ -98,12 +98,12 @@ void Linker::resolveValue(Value& value, const FieldSpec& spec, Walk& walk) {
     case ValueType::reference: resolveReference(value, spec.kinds.empty() ? KindSet(Kind::shape) : spec.kinds, walk); return;
     case ValueType::event: resolveEvent(value, walk); return;
     case ValueType::between:
-      for (std::uint32_t i = 0; i < value.count_; ++i)
+      for (std::uint32_t i = 0; i < value.count(); ++i)
         if (value.items_[i].type == ValueType::event) resolveEvent(value.items_[i], walk);
       return;
     case ValueType::list:
       if (spec.type == FieldType::tree || spec.type == FieldType::where) return;
-      for (std::uint32_t i = 0; i < value.count_; ++i) resolveValue(value.items_[i], spec, walk);
+      for (std::uint32_t i = 0; i < value.count(); ++i) resolveValue(value.items_[i], spec, walk);
       return;
     case ValueType::mapping: break;
     default: return;
@@ -111,7 +111,7 @@ void Linker::resolveValue(Value& value, const FieldSpec& spec, Walk& walk) {
   if (spec.type == FieldType::tree || spec.type == FieldType::where) return;
   static constexpr FieldSpec kShapes{.field = "shapes"_f, .type = FieldType::reference, .kinds = KindSet(Kind::shape)};
   static constexpr FieldSpec kText{.field = "is"_f, .type = FieldType::text};
-  for (std::uint32_t i = 0; i < value.count_; ++i) {
+  for (std::uint32_t i = 0; i < value.count(); ++i) {
     Entry& entry = value.entries_[i];
     switch (spec.type) {
       case FieldType::look: resolveLook(entry, walk); break;

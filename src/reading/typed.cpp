@@ -113,15 +113,13 @@ bool TypedReader::isWord(const Node& key) {
 
 Value TypedReader::listOf(const Node& node, std::span<const Value> items) {
   Value value = start(node, ValueType::list);
-  value.items_ = kept(items).data();
-  value.count_ = static_cast<std::uint32_t>(items.size());
+  value.items_ = keptMembers(items);
   return value;
 }
 
 Value TypedReader::mappingOf(const Node& node, std::span<const Entry> entries) {
   Value value = start(node, ValueType::mapping);
-  value.entries_ = kept(entries).data();
-  value.count_ = static_cast<std::uint32_t>(entries.size());
+  value.entries_ = keptMembers(entries);
   return value;
 }
 

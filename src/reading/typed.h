@@ -100,6 +100,18 @@ class TypedReader {
     std::uninitialized_copy(items.begin(), items.end(), to);
     return {to, items.size()};
   }
+  // Members with their number in front of them, as Value has it.
+  template <class T>
+  T* keptMembers(std::span<const T> items) {
+    static_assert(alignof(T) == 8 && std::is_trivially_destructible_v<T>);
+    if (items.empty()) return nullptr;
+    auto* number = static_cast<std::uint32_t*>(arena_.allocate(8 + items.size_bytes(), alignof(T)));
+    number[0] = static_cast<std::uint32_t>(items.size());
+    number[1] = 0;
+    T* to = reinterpret_cast<T*>(number + 2);
+    std::uninitialized_copy(items.begin(), items.end(), to);
+    return to;
+  }
   records::Value start(const Node& node, records::ValueType type) const;
   records::Value unfit(const Node& node, std::string message, std::string hint);
   void report(diagnostics::Rule rule, std::uint32_t begin, std::uint32_t end, std::string message,

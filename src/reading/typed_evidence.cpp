@@ -236,9 +236,9 @@ void TypedReader::readShortCitations(const Node& node, Gathered<Citation>& out) 
     citation.place = {key.begin, std::max(key.end, child.end)};
     if (!isWord(key) || !citationId(key, citation)) return;
     const std::string id(citation.id);
-    if (child.isScalar()) {
+    if (child.isScalar() && !base::trimmed(child.text).empty()) {
       citation.at = base::trimmed(child.text);
-    } else if (child.type == NodeType::empty) {
+    } else if (child.type == NodeType::empty || child.isScalar()) {
       unfit(child, "the place in the source is missing after the colon",
             "type it, or leave the colon out: `" + id + "`");
     } else {
@@ -267,7 +267,7 @@ void TypedReader::readFullCitation(const Node& node, Gathered<Citation>& out) {
                   : "it takes `source`, `at`, `dated` and `says`");
       return;
     }
-    if (!child.isScalar()) {
+    if (!child.isScalar() || base::trimmed(child.text).empty()) {
       unfit(child, "`" + std::string(key.text) + "` of a citation takes plain words",
             "write `" + std::string(key.text) + ": …`");
       fits &= key.text != "source";

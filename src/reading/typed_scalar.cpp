@@ -173,8 +173,7 @@ bool TypedReader::readBetween(const Node& node, Value& value) {
     }
   }
   value.type = ValueType::between;
-  value.items_ = kept(ends.all()).data();
-  value.count_ = 2;
+  value.items_ = keptMembers(ends.all());
   return true;
 }
 

@@ -87,7 +87,7 @@ constexpr FieldSpec kClaim[] = {
     of("issued"_f, moment, kDated, "when it was made known", "2 May 2020"),
     group("stated"_f, kStated, kMany, "where it was said", "{edition: 1, at: p. 41}"),
     group("belongs"_f, kBelongs, kMany, "an addendum's place", "{edition: 1, at: p. 102}"),
-    group("test"_f, kTest, kMany, "how the program can test it", "{every: shape, where: {maker: wesperling}, has: {look.finial: slot}}"),
+    group("test"_f, kTest, kMany, "how the program can test it", "{every: shape, where: {maker: wesperling}, has: {withdrawn: ../1968}}"),
 };
 constexpr FieldSpec kQuestion[] = {
     of("asks"_f, prose, kRequired, "the question", "What does TR-6 mean?"),

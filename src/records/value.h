@@ -4,11 +4,14 @@
 #include <string_view>
 
 #include "dates/expression.h"
+#include "records/compact_text.h"
 #include "records/field.h"
 #include "records/kind.h"
 #include "records/measure.h"
 #include "source/span.h"
 
+// A large guide holds a million of these, so their size is its memory: a value takes 40 bytes, an entry 64.
+//
 // One value as an author typed it, read by the table. Values live in the arena of the guide that was read, need no
 // destructor and never move; texts are views into the source wherever the source holds them letter for letter.
 namespace saggar::records {
@@ -47,15 +50,14 @@ struct Extent {
 
 struct Value {
   ValueType type = ValueType::none;
-  bool quoted = false;       // typed in quotes
-  Field eventField{};        // of an event: the field; meaningful once linked
+  bool quoted = false;  // typed in quotes
+  Field eventField{};   // of an event: the field; meaningful once linked
   bool eventFieldTyped = false;
-  std::uint32_t count_ = 0;  // members of a list or mapping
   Extent place;
-  std::string_view text;  // as typed (without quotes and block indentation); empty for lists and mappings
+  CompactText text;  // as typed (without quotes and block indentation); empty for lists and mappings
   const Evidence* evidence = nullptr;
   union {
-    Value* items_ = nullptr;
+    Value* items_ = nullptr;  // the number of members stands in the eight bytes in front of the first
     Entry* entries_;
     const dates::Expression* date_;
     const Measure* measure_;
@@ -64,16 +66,23 @@ struct Value {
   };
 
   bool is(ValueType wanted) const { return type == wanted; }
+  // Members of a list, ends of an interval, entries of a mapping; 0 for any other value.
+  std::uint32_t count() const {
+    const bool members = type == ValueType::list || type == ValueType::between || type == ValueType::mapping;
+    return members && items_ != nullptr ? *(reinterpret_cast<const std::uint32_t*>(items_) - 2) : 0;
+  }
   // Something is said: neither unknown, none nor unreadable.
   bool said() const {
     return type != ValueType::unknown && type != ValueType::none && type != ValueType::unfit;
   }
   std::span<const Value> items() const {
-    return type == ValueType::list || type == ValueType::between ? std::span<const Value>(items_, count_)
+    return type == ValueType::list || type == ValueType::between ? std::span<const Value>(items_, count())
                                                                  : std::span<const Value>();
   }
   // The members of a list, or the value itself as the only member: for fields that take one or several.
-  std::span<const Value> each() const { return type == ValueType::list ? items() : std::span<const Value>(this, 1); }
+  std::span<const Value> each() const {
+    return type == ValueType::list ? items() : std::span<const Value>(this, 1);
+  }
   inline std::span<const Entry> entries() const;
   const dates::Expression* date() const { return type == ValueType::date ? date_ : nullptr; }
   const Measure* measure() const { return type == ValueType::measure ? measure_ : nullptr; }
@@ -86,27 +95,47 @@ struct Value {
   inline const Value* find(std::string_view key) const;
 };
 
+// Where a key stands: its place in six bytes. A key of more than 65,535 bytes seems to end there.
+class KeyExtent {
+ public:
+  constexpr KeyExtent() = default;
+  constexpr KeyExtent(std::uint32_t begin, std::uint32_t end)
+      : low_(static_cast<std::uint16_t>(begin)),
+        high_(static_cast<std::uint16_t>(begin >> 16)),
+        length_(static_cast<std::uint16_t>(end - begin > 0xFFFF ? 0xFFFF : end - begin)) {}
+  constexpr operator Extent() const {
+    const std::uint32_t begin = static_cast<std::uint32_t>(high_) << 16 | low_;
+    return {begin, begin + length_};
+  }
+
+ private:
+  std::uint16_t low_ = 0;
+  std::uint16_t high_ = 0;
+  std::uint16_t length_ = 0;
+};
+
 // A key and its value. `field` says which key where the table knows it; in free mappings (look, more, tables of a
 // code) only `key` counts.
 struct Entry {
-  std::string_view key;
+  Value value;
+  CompactText key;
+  RecordIndex feature = kNoRecord;  // in a look: the feature record, resolved by linking
+  KeyExtent keyPlace;
   Field field{};
   bool known = false;  // `field` is meaningful
-  Extent keyPlace;
-  RecordIndex feature = kNoRecord;  // in a look: the feature record, resolved by linking
-  Value value;
 };
+static_assert(sizeof(Value) == 40 && sizeof(Entry) == 64);
 
 enum class Says : std::uint8_t { direct, indirect, notFound };
 
 // One citation. `id` is a source's id, or a specimen's or photo's with that kind.
 struct Citation {
   Kind kind = Kind::source;
-  std::string_view id;
-  RecordIndex target = kNoRecord;  // resolved by linking
-  std::string_view at;             // the locator; empty for none
-  const dates::Expression* dated = nullptr;
   Says says = Says::direct;
+  RecordIndex target = kNoRecord;  // resolved by linking
+  CompactText id;
+  CompactText at;  // the locator; empty for none
+  const dates::Expression* dated = nullptr;
   Extent place;    // the whole citation
   Extent idPlace;  // its id
 };
@@ -131,7 +160,7 @@ struct Evidence {
 };
 
 inline std::span<const Entry> Value::entries() const {
-  return type == ValueType::mapping ? std::span<const Entry>(entries_, count_) : std::span<const Entry>();
+  return type == ValueType::mapping ? std::span<const Entry>(entries_, count()) : std::span<const Entry>();
 }
 
 inline const Value* Value::find(Field field) const {

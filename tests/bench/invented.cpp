@@ -15,6 +15,9 @@ namespace {
 constexpr unsigned kMakers = 8;
 constexpr int kFirstYear = 1880;  // the makers are founded
 constexpr int kLastYear = 1968;   // and closed
+constexpr int kFirstList = 1893;  // the price lists run
+constexpr int kLastList = 1962;   // to here
+constexpr unsigned kLists = kLastList - kFirstList + 1;
 
 constexpr std::array<std::string_view, 12> kMonths = {"January",   "February", "March",    "April",
                                                       "May",       "June",     "July",     "August",
@@ -115,6 +118,7 @@ constexpr Lining kLinings[] = {
 class World {
  public:
   explicit World(const Size& size) : size_(size) {
+    size_.sources = std::max(size.sources, kMakers * (kLists + 1));
     for (unsigned i = 0; i < kMakers; ++i) {
       const std::string name = inventedName(i);
       makers_.push_back({fmt::format("maker-{}", i + 1), name});
@@ -127,12 +131,12 @@ class World {
       shape.prefix = {static_cast<char>('A' + i / 26 / 26 % 26), static_cast<char>('A' + i / 26 % 26),
                       static_cast<char>('A' + i % 26)};
       shape.maker = i % kMakers;
-      shape.introduced = 1890 + static_cast<int>(i * 7 % 45);
+      shape.introduced = kFirstList + static_cast<int>(i * 5 % 42);
       shapes_.push_back(shape);
     }
-    const unsigned motifs = std::max(300u, size.treatments / 20);
+    const unsigned motifs = std::max(800u, size.treatments / 20);
     for (unsigned i = 0; i < motifs; ++i) {
-      const int year = kFirstYear + 2 + static_cast<int>(i % 60);
+      const int year = kFirstYear + 2 + static_cast<int>(i % 80);
       motifs_.push_back({fmt::format("motif-{}", i + 1), inventedName(10'000 + i), year});
       motifsOf_[static_cast<std::size_t>(year - kFirstYear)].push_back(i);
     }
@@ -236,7 +240,7 @@ class World {
       const Form& form = kForms[i];
       put("- form: {}\n  name: {}\n  ware: {}\n  nominal: {}\n  actual: {}\n  measured: overall\n  made-in: "
           "all\n  cite:\n    - list-1-{}: p. {}\n\n",
-          form.id, form.name, form.ware, form.nominal, form.actual, 1881 + i, i + 2);
+          form.id, form.name, form.ware, form.nominal, form.actual, kFirstList + static_cast<int>(i), i + 2);
     }
   }
 
@@ -330,9 +334,8 @@ class World {
           maker + 1, makers_[maker].name, kFirstYear, kLastYear);
       return;
     }
-    constexpr unsigned kYears = static_cast<unsigned>(kLastYear - kFirstYear);
-    const int year = kFirstYear + 1 + static_cast<int>((nth - 1) % kYears);
-    const unsigned round = (nth - 1) / kYears;
+    const int year = kFirstList + static_cast<int>((nth - 1) % kLists);
+    const unsigned round = (nth - 1) / kLists;
     constexpr std::array<std::string_view, 3> kIds = {"list", "catalogue", "leaflet"};
     constexpr std::array<std::string_view, 3> kTypes = {"price-list", "catalogue", "leaflet"};
     constexpr std::array<std::string_view, 3> kTitles = {"Trade price list", "Fall catalogue", "Leaflet"};

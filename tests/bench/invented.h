@@ -11,7 +11,7 @@ namespace bench {
 struct Size {
   unsigned treatments = 40'000;
   unsigned specimens = 60'000;
-  unsigned sources = 2'000;
+  unsigned sources = 2'000;  // at least 568: a maker has its books and a price list a year
   unsigned files = 400;
   bool oneFile = false;  // all records in `records.yaml`, in the same order
 };
