@@ -71,11 +71,12 @@ class RecordChapter {
 
   void decorations() {
     std::vector<RecordIndex> rest;
+    std::set<RecordIndex> taken;
     bool some = false;
     for (records::Field field : {"shape"_f, "motif"_f, "for"_f, "decorated-by"_f})
       for (RecordIndex one : referring(page_, record_.index(), Kind::treatment, field)) {
         if (page_.hasListed(one)) some = true;
-        if (!page_.hasListed(one) && std::find(rest.begin(), rest.end(), one) == rest.end()) rest.push_back(one);
+        if (!page_.hasListed(one) && taken.insert(one).second) rest.push_back(one);
       }
     if (rest.empty()) return;
     const Query query = wholeQuery("treatments");
@@ -85,9 +86,10 @@ class RecordChapter {
 
   void marks() {
     std::vector<RecordIndex> rest;
+    std::set<RecordIndex> taken;
     for (records::Field field : {"shapes"_f, "maker"_f})
       for (RecordIndex one : referring(page_, record_.index(), Kind::mark, field))
-        if (!page_.hasListed(one) && std::find(rest.begin(), rest.end(), one) == rest.end()) rest.push_back(one);
+        if (!page_.hasListed(one) && taken.insert(one).second) rest.push_back(one);
     if (rest.empty()) return;
     const Query query = wholeQuery("marks");
     page_.level = 3;
@@ -136,9 +138,10 @@ class RecordChapter {
 
   void questions() {
     std::vector<RecordIndex> rest;
+    std::set<RecordIndex> taken;
     auto take = [&](RecordIndex about) {
       for (RecordIndex one : referring(page_, about, Kind::question, "about"_f))
-        if (!page_.hasListed(one) && std::find(rest.begin(), rest.end(), one) == rest.end()) rest.push_back(one);
+        if (!page_.hasListed(one) && taken.insert(one).second) rest.push_back(one);
     };
     take(record_.index());
     for (RecordIndex treatment : referring(page_, record_.index(), Kind::treatment, "shape"_f)) take(treatment);

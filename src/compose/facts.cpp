@@ -59,7 +59,7 @@ constexpr Label kLabels[] = {
 };
 
 // Said elsewhere in an entry, or of no use to a reader.
-constexpr Field kElsewhere[] = {"name"_f, "title"_f, "also"_f, "note"_f, "more"_f, "photo"_f, "after"_f, "before"_f, "codes"_f};
+constexpr Field kElsewhere[] = {"name"_f, "title"_f, "also"_f, "note"_f, "more"_f, "photo"_f, "after"_f, "before"_f, "codes"_f, "see"_f};
 
 Inlines relationInWords(const Page& page, const Value& value) {
   std::vector<Inlines> parts;
@@ -127,6 +127,7 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
   if (more != nullptr && std::find(but.begin(), but.end(), "more"_f) == but.end())
     for (const Entry& entry : more->entries())
       items.push_back(labelled(entry.key, valueWithEvidence(page, record, entry.value, nullptr)));
+  if (record.find("see"_f) != nullptr && std::find(but.begin(), but.end(), "see"_f) == but.end()) items.push_back(fact(page, record, "see"_f));
   return items;
 }
 

@@ -3,10 +3,17 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "compose/claims.h"
+#include "compose/phrases.h"
+#include "compose/prose.h"
+#include "compose/talk_claims.h"
 #include "compose/talk_facts.h"
-#include "compose/words.h"
+#include "talks/order.h"
 #include "talks/timing.h"
 
+// The problem: somebody stands at a lectern with this page, in poor light, and has a second to find a number. The choice:
+// short lines under bold names, the same few parts in the same order in every segment (show, say, facts), what is told
+// twice told once. The cost: the page is long, and is meant to be scrolled or turned with the talk.
 namespace saggar::compose {
 
 using document::heading;
@@ -15,30 +22,59 @@ using document::strong;
 using document::text;
 using records::Value;
 using talks::asClock;
+using talks::SegmentTime;
 
 namespace {
 
-void put(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
-
-std::string wordsOf(const Value& mapping, records::Field field) {
-  const Value* value = mapping.find(field);
-  return value == nullptr || !value->said() ? std::string() : std::string(value->text);
+std::string titleOf(const SegmentTime& segment) {
+  const Value* title = segment.segment->find("title"_f);
+  if (title == nullptr || !title->said()) return "Without a title";
+  std::string words(base::trimmed(title->text));
+  std::replace(words.begin(), words.end(), '\n', ' ');
+  return words;
 }
 
-std::vector<RecordIndex> targetsOf(const Value& mapping, records::Field field) {
+std::vector<RecordIndex> targetsOf(const SegmentTime& segment, records::Field field) {
   std::vector<RecordIndex> out;
-  if (const Value* value = mapping.find(field); value != nullptr && value->said())
+  if (const Value* value = segment.segment->find(field); value != nullptr && value->said())
     for (const Value& one : value->each())
-      if (one.target() != records::kNoRecord) out.push_back(one.target());
+      if (one.target() != records::kNoRecord && std::find(out.begin(), out.end(), one.target()) == out.end())
+        out.push_back(one.target());
   return out;
 }
 
-std::string span(const talks::SegmentTime& segment) { return asClock(segment.start) + " to " + asClock(segment.start + segment.length); }
+std::string quoted(const std::string& words) {
+  return "“" + words + "”";
+}
+
+// A moment that rests on an estimate says so.
+std::string moment(std::int64_t seconds, bool given) {
+  return (given ? "" : "about ") + asClock(seconds);
+}
+std::string startOf(const SegmentTime& one) {
+  return moment(one.start, one.startGiven);
+}
+std::string endOf(const SegmentTime& one) {
+  return moment(one.start + one.length, one.startGiven && one.given);
+}
+std::string lengthOf(const SegmentTime& one) {
+  return asClock(one.length) + (one.given ? "" : " (estimated)");
+}
+
+struct Piece {
+  RecordIndex record = records::kNoRecord;
+  std::vector<std::size_t> segments;  // in which it is shown
+};
 
 class Outline {
  public:
   Outline(const Materials& materials, RecordIndex talk)
-      : materials_(materials), words_(materials, nullptr), talk_(materials.records[talk]), index_(talk), times_(talks::timesOf(materials.chooser.collection(), talk)) {}
+      : materials_(materials),
+        words_(materials, nullptr),
+        talk_(materials.records[talk]),
+        index_(talk),
+        times_(talks::timesOf(materials.chooser.collection(), talk)),
+        retired_(retiredIn(materials, talk)) {}
 
   Composed make() {
     Document& document = made_.document;
@@ -47,140 +83,272 @@ class Outline {
     document.language = materials_.records.settings().language;
     document.authors = materials_.records.settings().authors;
     document.draft = materials_.draft;
-    made_.madeFrom.insert(talk_.reference());
+    uses(index_);
+    gatherPieces();
     head();
     runningTimes();
     onTheTable();
     notToBeSaid();
-    for (const talks::SegmentTime& segment : times_.segments) segmentBlocks(segment);
+    for (std::size_t i = 0; i < times_.segments.size(); ++i) segmentBlocks(i);
     return std::move(made_);
   }
 
  private:
   Blocks& blocks() { return made_.document.blocks; }
+  void uses(RecordIndex record) { made_.madeFrom.insert(materials_.records[record].reference()); }
+  void add(Blocks more) {
+    for (Block& one : more) blocks().push_back(std::move(one));
+  }
+
+  void gatherPieces() {
+    for (std::size_t i = 0; i < times_.segments.size(); ++i)
+      for (RecordIndex record : targetsOf(times_.segments[i], "show"_f)) {
+        auto at = std::find_if(pieces_.begin(), pieces_.end(),
+                               [&](const Piece& one) { return one.record == record; });
+        if (at == pieces_.end()) at = pieces_.insert(pieces_.end(), {record, {}});
+        at->segments.push_back(i);
+      }
+  }
+
+  std::size_t numberOf(RecordIndex piece) const {
+    const auto at =
+        std::find_if(pieces_.begin(), pieces_.end(), [&](const Piece& one) { return one.record == piece; });
+    return static_cast<std::size_t>(at - pieces_.begin()) + 1;
+  }
 
   void head() {
     blocks().push_back(heading(1, {text(words_.plainName(index_))}));
     std::vector<std::string> parts;
     if (const std::string_view series = talk_.text("series"_f); !series.empty()) {
       std::string part(series);
-      std::replace(part.begin(), part.end(), '-', ' ');
-      if (const Value* number = talk_.find("number"_f)) part += ", talk " + std::string(number->text);
-      parts.push_back("Series: " + part);
+      if (part.find(' ') == std::string::npos) std::replace(part.begin(), part.end(), '-', ' ');
+      part = capitalised(std::move(part));
+      if (const Value* number = talk_.find("number"_f); number != nullptr && number->said())
+        part += ", talk " + std::string(number->text);
+      parts.push_back(std::move(part));
     }
+    parts.push_back(budgetInWords());
+    parts.push_back(std::to_string(times_.pace) + " words a minute, " +
+                    std::to_string(talks::kSecondsAPiece) + " seconds a piece");
+    if (const Value* recorded = talk_.find("recorded"_f))
+      parts.push_back("Recorded: " + words_.shortDate(recorded));
+    if (const std::string_view link = talk_.text("link"_f); !link.empty())
+      parts.push_back("To be seen at " + std::string(link));
+    std::string line;
+    for (const std::string& part : parts) line += (line.empty() ? "" : " ") + part + ".";
+    blocks().push_back(paragraph({text(std::move(line))}));
+    if (const Value* note = talk_.find("note"_f); note != nullptr && note->said())
+      add(words_.prose(talk_, *note));
+  }
+
+  std::string budgetInWords() const {
     const Value* budget = talk_.find("budget"_f);
-    if (budget != nullptr && budget->said()) parts.push_back("planned " + asClock(budget->number()));
-    parts.push_back("segments come to " + asClock(times_.total) + (times_.allGiven ? "" : ", partly estimated"));
-    parts.push_back("pace " + std::to_string(times_.pace) + " words a minute");
-    if (const Value* recorded = talk_.find("recorded"_f)) parts.push_back("recorded " + words_.shortDate(recorded));
-    blocks().push_back(paragraph({text(base::joined(parts, "; ") + ".")}));
-    if (const Value* note = talk_.find("note"_f))
-      for (Block& block : words_.prose(talk_, *note)) blocks().push_back(std::move(block));
+    const std::string total = moment(times_.total, times_.allGiven);
+    if (budget == nullptr || !budget->said()) return "No budget; the segments come to " + total;
+    const std::int64_t planned = budget->number();
+    std::string out = "Planned for " + asClock(planned);
+    if (times_.segments.empty()) return out + "; no segment is recorded";
+    out += "; the segments come to " + total;
+    if (times_.total > planned) out += ", " + moment(times_.total - planned, times_.allGiven) + " too long";
+    if (times_.total < planned) out += ", " + moment(planned - times_.total, times_.allGiven) + " to spare";
+    return out;
   }
 
   void runningTimes() {
+    if (times_.segments.empty()) return;
     blocks().push_back(heading(2, {text("Running times")}));
-    document::Table table;
-    table.head = {document::cell("From"), document::cell("To"), document::cell("Segment"), document::cell("Length"), document::cell("Keep"), document::cell("Words"), document::cell("Pieces")};
-    table.align = {document::Align::right, document::Align::right, document::Align::left, document::Align::right, document::Align::left, document::Align::right, document::Align::right};
-    for (const talks::SegmentTime& segment : times_.segments) {
-      document::Row row;
-      row.cells.push_back(document::cell(asClock(segment.start)));
-      row.cells.push_back(document::cell(asClock(segment.start + segment.length)));
-      row.cells.push_back(document::cell(wordsOf(*segment.segment, "title"_f)));
-      row.cells.push_back(document::cell(asClock(segment.length) + (segment.given ? "" : " (estimated)")));
-      const std::string keep = wordsOf(*segment.segment, "keep"_f);
-      row.cells.push_back(document::cell(keep.empty() ? "must" : keep));
-      row.cells.push_back(document::cell(std::to_string(segment.words)));
-      row.cells.push_back(document::cell(std::to_string(segment.pieces)));
-      table.rows.push_back(std::move(row));
+    const bool kept = std::any_of(times_.segments.begin(), times_.segments.end(), [](const SegmentTime& one) {
+      return talks::keepOf(one) != talks::Keep::must;
+    });
+    document::Table table = tableOf({"From", "To", "Segment", "Length", "Said in", "Pieces"});
+    table.align = {document::Align::right, document::Align::right, document::Align::left,
+                   document::Align::right, document::Align::right, document::Align::right};
+    if (kept) {
+      table.head.push_back(document::cell("Keep"));
+      table.align.push_back(document::Align::left);
+    }
+    for (const SegmentTime& one : times_.segments) {
+      std::vector<Inlines> cells{{text(startOf(one))},          {text(endOf(one))},
+                                 {text(titleOf(one))},          {text(lengthOf(one))},
+                                 {text(asClock(one.estimate))}, {text(std::to_string(one.pieces))}};
+      if (kept) cells.push_back({text(keepInWords(one))});
+      addRow(table, std::move(cells));
     }
     blocks().push_back(document::table(std::move(table)));
+    if (kept) blocks().push_back(paragraph({text(whatGoesFirst())}));
+  }
+
+  static std::string keepInWords(const SegmentTime& one) {
+    const talks::Keep keep = talks::keepOf(one);
+    return keep == talks::Keep::must ? "must" : keep == talks::Keep::should ? "should" : "may";
+  }
+
+  std::string whatGoesFirst() const {
+    std::string out = "When time is short, leave out ";
+    const std::vector<std::size_t> order = talks::whatGoesFirst(times_);
+    std::int64_t saved = 0;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      const SegmentTime& one = times_.segments[order[i]];
+      saved += one.length;
+      out += (i == 0 ? "" : i == 1 ? ", then " : ", ") + quoted(titleOf(one)) + " (" + lengthOf(one) + ")";
+    }
+    if (order.size() > 1) out += "; together " + asClock(saved);
+    return out + ".";
   }
 
   void onTheTable() {
-    std::vector<RecordIndex> pieces;
-    std::vector<std::string> when;
-    for (const talks::SegmentTime& segment : times_.segments)
-      for (RecordIndex piece : targetsOf(*segment.segment, "show"_f)) {
-        const auto at = std::find(pieces.begin(), pieces.end(), piece);
-        const std::string start = asClock(segment.start);
-        if (at == pieces.end()) {
-          pieces.push_back(piece);
-          when.push_back(start);
-        } else {
-          when[static_cast<std::size_t>(at - pieces.begin())] += ", again at " + start;
-        }
-      }
     blocks().push_back(heading(2, {text("On the table")}));
-    if (pieces.empty()) {
+    if (pieces_.empty()) {
       blocks().push_back(paragraph({text("No piece is shown.")}));
       return;
     }
-    blocks().push_back(paragraph({text("In the order in which they are taken up:")}));
     std::vector<Blocks> items;
-    for (std::size_t i = 0; i < pieces.size(); ++i) {
-      made_.madeFrom.insert(materials_.records[pieces[i]].reference());
-      items.push_back({paragraph({text(words_.plainName(pieces[i]) + " (" + when[i] + ")")})});
+    for (const Piece& piece : pieces_) {
+      const PublishedRecord record = materials_.records[piece.record];
+      uses(piece.record);
+      std::vector<std::string> notes;
+      std::string when = "from ";
+      for (std::size_t i = 0; i < piece.segments.size(); ++i)
+        when += (i == 0 ? "" : ", again from ") + startOf(times_.segments[piece.segments[i]]);
+      notes.push_back(std::move(when));
+      if (record.kind() != Kind::specimen) {
+        notes.push_back("a picture");
+      } else if (!seenInHand(record)) {
+        notes.push_back("not seen in hand: have its picture");
+      }
+      if (const std::string_view holder = record.text("holder"_f); !holder.empty())
+        notes.push_back("held by " + std::string(holder));
+      Inlines line{strong({text(words_.plainName(piece.record))})};
+      put(line, "; " + base::joined(notes, "; "));
+      items.push_back(item(std::move(line)));
     }
     blocks().push_back(document::list(std::move(items), true));
   }
 
   void notToBeSaid() {
-    const std::vector<Retired> retired = retiredAbout(materials_, recordsOfTalk(materials_, index_));
-    if (retired.empty()) return;
+    if (retired_.empty()) return;
     blocks().push_back(heading(2, {text("Not to be said any more")}));
     std::vector<Blocks> items;
-    for (const Retired& one : retired) {
-      const PublishedRecord claim = materials_.records[one.claim];
-      made_.madeFrom.insert(claim.reference());
-      Inline crossed;
-      crossed.kind = document::InlineKind::struck;
-      const Value* old = one.by == one.claim ? claim.find("was"_f) : claim.find("says"_f);
-      if (old != nullptr) crossed.children = words_.proseLine(claim, *old);
-      Inlines line{std::move(crossed)};
-      if (one.by == records::kNoRecord) {
-        line.push_back(text(" Withdrawn."));
+    for (const Retired& one : retired_) {
+      uses(one.claim);
+      Inlines line = oldWordsOf(one);
+      if (one.now == records::kNoRecord) {
+        put(line, " Withdrawn; nothing takes its place.");
       } else {
-        const PublishedRecord now = materials_.records[one.by];
-        made_.madeFrom.insert(now.reference());
-        line.push_back(text(" Instead: "));
-        if (const Value* says = now.find("says"_f)) put(line, words_.proseLine(now, *says));
-        line.push_back(text(" ("));
-        put(line, words_.evidenceOfRecord(now));
-        line.push_back(text(")"));
+        const PublishedRecord now = materials_.records[one.now];
+        uses(one.now);
+        put(line, now.text("change"_f) == "withdrawal" ? " Withdrawn: " : " Instead: ");
+        if (const Value* says = now.find("says"_f); says != nullptr && says->said())
+          put(line, sentence(words_.proseLine(now, *says)));
+        put(line, " (");
+        put(line, claimEvidence(words_, now, true));
+        put(line, ")");
       }
-      items.push_back({paragraph(std::move(line))});
+      std::vector<std::string> where;
+      for (std::size_t segment : one.segments) where.push_back(quoted(titleOf(times_.segments[segment])));
+      if (!where.empty()) put(line, " Concerns " + base::listedInWords(where) + ".");
+      if (!one.said.empty()) put(line, " It was said " + one.said + ".");
+      items.push_back(item(std::move(line)));
     }
     blocks().push_back(document::list(std::move(items)));
   }
 
-  void segmentBlocks(const talks::SegmentTime& segment) {
-    const std::string title = wordsOf(*segment.segment, "title"_f);
-    blocks().push_back(heading(2, {text(span(segment) + "  " + title)}));
-    const auto pieces = targetsOf(*segment.segment, "show"_f);
-    if (!pieces.empty()) {
-      blocks().push_back(paragraph({strong({text("Show")})}));
-      factList(pieces);
-    }
-    const auto about = targetsOf(*segment.segment, "about"_f);
-    if (!about.empty()) {
-      blocks().push_back(paragraph({strong({text("Facts")})}));
-      factList(about);
-    }
-    if (const Value* say = segment.segment->find("say"_f); say != nullptr && say->said()) {
-      blocks().push_back(paragraph({strong({text("Say")})}));
-      for (Block& block : words_.prose(talk_, *say)) blocks().push_back(std::move(block));
-    }
+  // What no longer holds: the statement itself, or the words that it corrects.
+  Inlines oldWordsOf(const Retired& one) const {
+    const PublishedRecord claim = materials_.records[one.claim];
+    const Value* old = claim.find(one.now == one.claim ? "was"_f : "says"_f);
+    Inline crossed;
+    crossed.kind = document::InlineKind::struck;
+    if (old != nullptr && old->said()) crossed.children = words_.proseLine(claim, *old);
+    if (crossed.children.empty()) crossed.children = {text(words_.plainName(one.claim))};
+    return {std::move(crossed)};
   }
 
-  void factList(const std::vector<RecordIndex>& records) {
+  void segmentBlocks(std::size_t number) {
+    const SegmentTime& segment = times_.segments[number];
+    blocks().push_back(heading(2, {text(startOf(segment) + "  " + titleOf(segment))}));
+    std::string line = "To " + endOf(segment) + "; " + lengthOf(segment) + ".";
+    if (segment.given && segment.estimate > segment.length)
+      line += " The words and pieces take " + asClock(segment.estimate) + ", which is " +
+              asClock(segment.estimate - segment.length) + " too long.";
+    if (const std::string order = orderInWords(number); !order.empty()) line += " " + order;
+    blocks().push_back(paragraph({text(std::move(line))}));
+    shown(segment);
+    notHere(number);
+    said(segment);
+    facts(segment);
+  }
+
+  // Where it does not simply follow what it builds on.
+  std::string orderInWords(std::size_t number) const {
+    std::string out;
+    for (std::size_t on : talks::buildsOn(times_, number))
+      if (on + 1 < number)
+        out += (out.empty() ? "" : " ") + ("Builds on " + quoted(titleOf(times_.segments[on])) + ", " +
+                                           startOf(times_.segments[on]) + ".");
+    for (const talks::OrderFault& fault : talks::orderFaults(times_)) {
+      if (fault.segment != number) continue;
+      const std::string named = quoted(std::string(base::trimmed(fault.after->text)));
+      out += (out.empty() ? "" : " ") +
+             ("Out of order: it should come after " + named +
+              (fault.stands ? ", which stands at " + startOf(times_.segments[*fault.stands])
+                            : ", and no segment is called so") +
+              ".");
+    }
+    return out;
+  }
+
+  void shown(const SegmentTime& segment) {
+    const std::vector<RecordIndex> pieces = targetsOf(segment, "show"_f);
+    if (pieces.empty()) return;
+    blocks().push_back(heading(3, {text("Show")}));
     std::vector<Blocks> items;
-    for (RecordIndex record : records) {
-      made_.madeFrom.insert(materials_.records[record].reference());
-      items.push_back({paragraph(factLine(words_, record))});
-    }
+    for (RecordIndex piece : pieces)
+      items.push_back(cardOnce(piece, segment, std::to_string(numberOf(piece)) + " · "));
     blocks().push_back(document::list(std::move(items)));
+  }
+
+  void notHere(std::size_t number) {
+    std::vector<Blocks> items;
+    for (const Retired& one : retired_)
+      if (std::find(one.segments.begin(), one.segments.end(), number) != one.segments.end())
+        items.push_back(item(oldWordsOf(one)));
+    if (items.empty()) return;
+    blocks().push_back(heading(3, {text("Do not say")}));
+    blocks().push_back(document::list(std::move(items)));
+  }
+
+  void said(const SegmentTime& segment) {
+    const Value* say = segment.segment->find("say"_f);
+    if (say == nullptr || !say->said()) return;
+    blocks().push_back(heading(3, {text("Say")}));
+    add(resolvedProse(words_, talk_, *say, {.path = {}, .indexed = {}, .picture = {}, .brief = true}));
+  }
+
+  void facts(const SegmentTime& segment) {
+    std::vector<RecordIndex> about = targetsOf(segment, "about"_f);
+    for (RecordIndex claim : statedIn(materials_, index_, titleOf(segment)))
+      if (std::find(about.begin(), about.end(), claim) == about.end()) about.push_back(claim);
+    if (about.empty()) return;
+    blocks().push_back(heading(3, {text("Facts")}));
+    std::vector<Blocks> items;
+    for (RecordIndex record : about) items.push_back(cardOnce(record, segment, {}));
+    blocks().push_back(document::list(std::move(items)));
+  }
+
+  // In full the first time; afterwards the name, and where to look.
+  Blocks cardOnce(RecordIndex record, const SegmentTime& segment, const std::string& lead) {
+    uses(record);
+    const auto before =
+        std::find_if(carded_.begin(), carded_.end(), [&](const auto& one) { return one.first == record; });
+    if (before == carded_.end()) {
+      carded_.emplace_back(record, &segment);
+      return factCard(words_, record, lead);
+    }
+    return nameCard(words_, record, lead,
+                    before->second == &segment
+                        ? ": see above"
+                        : ": see " + startOf(*before->second) + ", " + titleOf(*before->second));
   }
 
   const Materials& materials_;
@@ -188,17 +356,22 @@ class Outline {
   PublishedRecord talk_;
   RecordIndex index_;
   talks::TalkTimes times_;
+  std::vector<Retired> retired_;
+  std::vector<Piece> pieces_;
+  std::vector<std::pair<RecordIndex, const SegmentTime*>> carded_;
   Composed made_;
 };
 
 }  // namespace
 
-Composed composeOutline(const Materials& materials, RecordIndex talk) { return Outline(materials, talk).make(); }
+Composed composeOutline(const Materials& materials, RecordIndex talk) {
+  return Outline(materials, talk).make();
+}
 
 std::string composeChapterTimes(const Materials& materials, RecordIndex talk) {
   std::string out;
-  for (const talks::SegmentTime& segment : talks::timesOf(materials.chooser.collection(), talk).segments)
-    out += asClock(segment.start) + ' ' + wordsOf(*segment.segment, "title"_f) + '\n';
+  for (const SegmentTime& segment : talks::timesOf(materials.chooser.collection(), talk).segments)
+    out += asClock(segment.start) + ' ' + titleOf(segment) + '\n';
   return out;
 }
 

@@ -1,7 +1,5 @@
 #include "compose/page.h"
 
-#include <algorithm>
-
 #include "reading/markdown.h"
 
 namespace saggar::compose {
@@ -27,7 +25,7 @@ std::string Page::takeAnchor(RecordIndex record) {
 void Page::uses(RecordIndex record) { made.madeFrom.insert(book_.records()[record].reference()); }
 
 void Page::picture(const std::string& path) {
-  if (std::find(made.images.begin(), made.images.end(), path) == made.images.end()) made.images.push_back(path);
+  if (pictures_.insert(path).second) made.images.push_back(path);
 }
 
 std::string Page::mark(const std::string& heading) {

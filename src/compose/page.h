@@ -74,6 +74,7 @@ class Page {
   std::size_t chapter_;
   std::unordered_set<RecordIndex> described_;
   std::unordered_set<RecordIndex> listed_;
+  std::unordered_set<std::string> pictures_;
 };
 
 // A heading of ours, with its anchor only if somebody links to it.

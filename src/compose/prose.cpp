@@ -8,6 +8,7 @@
 #include "document/document.h"
 #include "linking/prose.h"
 #include "reading/text_map.h"
+#include "talks/spoken.h"
 
 namespace saggar::compose {
 
@@ -92,16 +93,9 @@ class Resolver {
   // "It is in [the ledger](source:ledger)", "which [the ledger](source:ledger) may show": nothing stands before it that it
   // could support.
   static bool isWord(const Inlines& before, const Inline& citation) {
-    constexpr std::string_view kOpen[] = {"about", "after", "also", "and", "as", "at", "before", "but", "by", "from", "if", "in", "like", "of", "on", "or",
-                                          "see", "since", "than", "that", "the", "to", "under", "what", "when", "where", "which", "with"};
-    if (citation.children.empty()) return false;
     std::string words;
     for (std::size_t i = before.size(); i-- > 0 && words.size() < 12;) words.insert(0, before[i].kind == InlineKind::softBreak ? " " : document::plainText({before[i]}));
-    std::string_view last = base::trimmed(words);
-    if (last.empty()) return true;
-    if (const std::size_t blank = last.find_last_of(" \n"); blank != std::string_view::npos) last.remove_prefix(blank + 1);
-    const std::string folded = base::folded(last);
-    return std::find(std::begin(kOpen), std::end(kOpen), folded) != std::end(kOpen);
+    return talks::citationIsWord(words, !citation.children.empty());
   }
 
   Inlines sourceAsWord(Inline& one) const {
@@ -112,7 +106,7 @@ class Resolver {
 
   Inlines citation(Inline& one) const {
     const auto source = words_.materials().records.find(Kind::source, one.text);
-    Inlines out = source ? words_.name(*source) : Inlines{document::text(one.text)};
+    Inlines out = !source ? Inlines{document::text(one.text)} : setting_.brief ? words_.linked(*source, {document::text(words_.shortName(*source))}) : words_.name(*source);
     if (!one.children.empty()) {
       inlines(one.children);
       put(out, ", ");
@@ -150,8 +144,18 @@ class Resolver {
       next = after + 1;
     }
     put(note, ")");
+    if (!out.empty() && out.back().kind == InlineKind::text && out.back().text.ends_with(',')) {
+      out.back().text.pop_back();
+      if (!stopFollows(some, next)) put(note, ",");
+    }
     add(out, std::move(note));
     return next - 1;
+  }
+
+  static bool stopFollows(const Inlines& some, std::size_t next) {
+    while (next < some.size() && isBlankText(some[next])) ++next;
+    if (next == some.size()) return true;
+    return some[next].kind == InlineKind::text && std::string_view(",.;:!?)").find(some[next].text[0]) != std::string_view::npos;
   }
 
   void link(Inline& one, Inlines& out) const {
@@ -230,7 +234,7 @@ std::string picturePath(std::string_view proseFile, std::string_view address) {
 void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting) { Resolver(words, setting).inlines(inlines); }
 void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting) { Resolver(words, setting).blocks(blocks); }
 
-Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value) {
+Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value, const ProseSetting& setting) {
   const std::string_view trimmed = base::trimmed(value.text);
   if (isPlain(trimmed)) {
     std::string text(trimmed);
@@ -241,7 +245,7 @@ Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const rec
   const reading::YamlTextMap map(words.materials().records.sources().text(owner.span().file), owner.span(value.place), value.text);
   Blocks blocks = linking::parseProse(value.text, map).blocks;
   std::erase_if(blocks, [](const Block& block) { return block.kind == BlockKind::query; });
-  resolveBlocks(blocks, words);
+  resolveBlocks(blocks, words, setting);
   return blocks;
 }
 

@@ -1,24 +1,24 @@
 #pragma once
+#include <string>
 #include <vector>
 
 #include "compose/words.h"
 
-// What a speaker needs of a record, in one line, and which statements must no longer be made.
+// What a speaker needs of a record, to be read at a lectern: its name, and under it short lines, each with its evidence
+// in brackets behind it.
 namespace saggar::compose {
 
-// "JM-045-C/0: no edge line, ivory glaze; 1933 to 1950 (Decoration Books 2-6, vol. 3, June 1933)".
-Inlines factLine(const Words& words, RecordIndex record);
+// An item of a list: "**JM-045-C/0 Copper Pantry**, on Jessamount", and below it what its number says, its look, its
+// dates, how it is known. `lead` stands before the name.
+Blocks factCard(const Words& words, RecordIndex record, std::string_view lead = {});
 
-struct Retired {
-  RecordIndex claim = records::kNoRecord;
-  RecordIndex by = records::kNoRecord;  // what replaces it; none: withdrawn
-};
+// The name alone, as such an item.
+Blocks nameCard(const Words& words, RecordIndex record, std::string_view lead, std::string_view after);
 
-// The replaced and withdrawn claims about any of these records (or about what they are of: a treatment's shape and
-// motif), in the order of file and place.
-std::vector<Retired> retiredAbout(const Materials& materials, const std::vector<RecordIndex>& records);
+// How a piece was seen, and by whom: "seen in hand by Odile Marrenby, 14 May 2019".
+std::string seenInWords(const Words& words, const PublishedRecord& specimen);
 
-// The records a talk is about, shows or links to in what is said.
-std::vector<RecordIndex> recordsOfTalk(const Materials& materials, RecordIndex talk);
+// Nobody in this guide has held it: it can be shown in a picture only.
+bool seenInHand(const PublishedRecord& specimen);
 
 }  // namespace saggar::compose
