@@ -20,7 +20,9 @@ Blocks headOf(Page& page, const PublishedRecord& record) {
   if (record.kind() == Kind::shape) {
     items.push_back(fact(page, record, "maker"_f));
     items.push_back(datesFact(page, record));
-    for (Blocks& one : facts(page, record, {"maker"_f, "introduced"_f, "withdrawn"_f, "forms"_f, "resembles"_f})) items.push_back(std::move(one));
+    for (Blocks& one :
+         facts(page, record, {"maker"_f, "introduced"_f, "withdrawn"_f, "forms"_f, "resembles"_f}))
+      items.push_back(std::move(one));
     if (auto sources = sourcesFact(page, record)) items.push_back(std::move(*sources));
   } else {
     Blocks entry = entryOf(page, record.index());
@@ -55,16 +57,19 @@ class RecordChapter {
     if (record_.kind() != Kind::shape || listed) return;
     std::vector<Chosen> chosen;
     choosing::PathProblem problem;
-    const choosing::Path path = choosing::Path::compile("forms", Kind::shape, page_.words().materials().chooser.collection(), problem);
+    const choosing::Path path = choosing::Path::compile(
+        "forms", Kind::shape, page_.words().materials().chooser.collection(), problem);
     std::set<RecordIndex> seen;
     if (!path.empty())
-      for (const choosing::Reached& reached : path.from(record_.index(), page_.words().materials().chooser.collection())) {
+      for (const choosing::Reached& reached :
+           path.from(record_.index(), page_.words().materials().chooser.collection())) {
         const RecordIndex form = reached.state == choosing::Reached::State::record  ? reached.record
                                  : reached.state == choosing::Reached::State::value ? reached.value->target()
                                                                                     : records::kNoRecord;
         if (form != records::kNoRecord && seen.insert(form).second) chosen.push_back({form, true});
       }
-    std::sort(chosen.begin(), chosen.end(), [](const Chosen& a, const Chosen& b) { return a.record < b.record; });
+    std::sort(chosen.begin(), chosen.end(),
+              [](const Chosen& a, const Chosen& b) { return a.record < b.record; });
     const Query query = wholeQuery("forms");
     add("Pieces", formsList(page_, {query, std::move(chosen), false}));
   }
@@ -115,8 +120,10 @@ class RecordChapter {
       if (!group.pieces.empty()) groups.push_back(std::move(group));
     };
     for (records::Field field : {"shape"_f, "motif"_f, "for"_f})
-      for (RecordIndex treatment : referring(page_, record_.index(), Kind::treatment, field)) take(treatment, referring(page_, treatment, Kind::specimen, "treatment"_f));
-    for (records::Field field : {"shape"_f, "motif"_f}) take(records::kNoRecord, referring(page_, record_.index(), Kind::specimen, field));
+      for (RecordIndex treatment : referring(page_, record_.index(), Kind::treatment, field))
+        take(treatment, referring(page_, treatment, Kind::specimen, "treatment"_f));
+    for (records::Field field : {"shape"_f, "motif"_f})
+      take(records::kNoRecord, referring(page_, record_.index(), Kind::specimen, field));
     if (groups.empty()) return;
     Blocks out;
     for (const Group& group : groups) {
@@ -144,7 +151,8 @@ class RecordChapter {
         if (!page_.hasListed(one) && taken.insert(one).second) rest.push_back(one);
     };
     take(record_.index());
-    for (RecordIndex treatment : referring(page_, record_.index(), Kind::treatment, "shape"_f)) take(treatment);
+    for (RecordIndex treatment : referring(page_, record_.index(), Kind::treatment, "shape"_f))
+      take(treatment);
     Blocks out;
     page_.level = 3;
     for (RecordIndex one : rest)

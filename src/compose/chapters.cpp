@@ -15,23 +15,37 @@ using records::Value;
 
 namespace {
 
-constexpr Kind kOrderOfLists[] = {Kind::maker, Kind::person, Kind::shape, Kind::motif, Kind::treatment, Kind::form, Kind::set, Kind::mark,
-                                  Kind::specimen, Kind::feature, Kind::question, Kind::claim, Kind::term, Kind::photo, Kind::talk, Kind::checklist};
+constexpr Kind kOrderOfLists[] = {Kind::maker,     Kind::person,  Kind::shape,    Kind::motif,
+                                  Kind::treatment, Kind::form,    Kind::set,      Kind::mark,
+                                  Kind::specimen,  Kind::feature, Kind::question, Kind::claim,
+                                  Kind::term,      Kind::photo,   Kind::talk,     Kind::checklist};
 
 std::string titleOfKind(Kind kind) {
   switch (kind) {
-    case Kind::maker: return "Makers, suppliers and customers";
-    case Kind::person: return "People";
-    case Kind::form: return "Pieces";
-    case Kind::treatment: return "Decorations";
-    case Kind::specimen: return "Pieces seen";
-    case Kind::feature: return "What to look at";
-    case Kind::claim: return "Statements";
-    case Kind::photo: return "Pictures";
-    case Kind::checklist: return "Lists to print";
-    case Kind::question: return "Questions";
-    case Kind::term: return "Words";
-    default: return capitalised(std::string(plural(kind)));
+    case Kind::maker:
+      return "Makers, suppliers and customers";
+    case Kind::person:
+      return "People";
+    case Kind::form:
+      return "Pieces";
+    case Kind::treatment:
+      return "Decorations";
+    case Kind::specimen:
+      return "Pieces seen";
+    case Kind::feature:
+      return "What to look at";
+    case Kind::claim:
+      return "Statements";
+    case Kind::photo:
+      return "Pictures";
+    case Kind::checklist:
+      return "Lists to print";
+    case Kind::question:
+      return "Questions";
+    case Kind::term:
+      return "Words";
+    default:
+      return capitalised(std::string(plural(kind)));
   }
 }
 
@@ -65,7 +79,8 @@ std::vector<RecordIndex> wanted(const Page& page, Kind kind) {
 
 Blocks proseBlocks(Page& page, const std::string& path, Blocks intro, diagnostics::Findings& findings) {
   const auto& files = page.records().prose();
-  const auto file = std::find_if(files.begin(), files.end(), [&](const records::ProseFile& one) { return one.path == path; });
+  const auto file = std::find_if(files.begin(), files.end(),
+                                 [&](const records::ProseFile& one) { return one.path == path; });
   if (file == files.end()) return intro;
   const reading::FileTextMap map(file->file);
   Blocks blocks = linking::parseProse(page.records().sources().text(file->file), map).blocks;
@@ -120,20 +135,25 @@ Blocks listsChapter(Page& page) {
   const std::string& which = page.chapter().block;
   page.level = 2;
   if (which == "motifs") {
-    out.push_back(document::paragraph({text("The pictures and borders that were put on the ware, each with its supplier, its dates and the decorations that carry it.")}));
+    out.push_back(
+        document::paragraph({text("The pictures and borders that were put on the ware, each with its "
+                                  "supplier, its dates and the decorations that carry it.")}));
     for (Block& block : entriesOf(page, wanted(page, Kind::motif))) out.push_back(std::move(block));
     return out;
   }
   if (which == "shapes") {
-    out.push_back(document::paragraph({text("Shapes that have no chapter of their own in this guide, with what is recorded of them.")}));
+    out.push_back(document::paragraph(
+        {text("Shapes that have no chapter of their own in this guide, with what is recorded of them.")}));
     for (RecordIndex shape : wanted(page, Kind::shape)) {
       for (Block& block : entryOf(page, shape)) out.push_back(std::move(block));
       page.level = 3;
-      for (Block& block : entriesOf(page, referring(page, shape, Kind::treatment, "shape"_f))) out.push_back(std::move(block));
+      for (Block& block : entriesOf(page, referring(page, shape, Kind::treatment, "shape"_f)))
+        out.push_back(std::move(block));
       page.level = 2;
       std::vector<RecordIndex> pieces = referring(page, shape, Kind::specimen, "shape"_f);
       for (RecordIndex treatment : referring(page, shape, Kind::treatment, "shape"_f))
-        for (RecordIndex piece : referring(page, treatment, Kind::specimen, "treatment"_f)) pieces.push_back(piece);
+        for (RecordIndex piece : referring(page, treatment, Kind::specimen, "treatment"_f))
+          pieces.push_back(piece);
       Blocks seen = entriesOf(page, pieces);
       if (seen.empty()) continue;
       out.push_back(document::paragraph({document::strong({text("Pieces seen")})}));
@@ -181,9 +201,11 @@ Composed contentsPage(const Book& book) {
   document.blocks.push_back(document::heading(1, {text(document.title)}));
   std::string line;
   if (!settings.authors.empty()) line = "By " + base::listedInWords(settings.authors) + ". ";
-  constexpr std::string_view kOrdinals[] = {"", "First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth", "Tenth"};
+  constexpr std::string_view kOrdinals[] = {"",      "First",   "Second", "Third", "Fourth", "Fifth",
+                                            "Sixth", "Seventh", "Eighth", "Ninth", "Tenth"};
   if (settings.edition > 0) {
-    document.edition = settings.edition < 11 ? std::string(kOrdinals[settings.edition]) + " edition" : "Edition " + std::to_string(settings.edition);
+    document.edition = settings.edition < 11 ? std::string(kOrdinals[settings.edition]) + " edition"
+                                             : "Edition " + std::to_string(settings.edition);
     line += document.edition;
     const records::Record* guide = book.records().guide();
     const Value* editions = guide == nullptr ? nullptr : guide->find("editions"_f);
@@ -195,8 +217,10 @@ Composed contentsPage(const Book& book) {
         if (entry.key == std::to_string(settings.edition)) {
           if (!when.empty()) line += ", " + when;
         } else {
-          const std::int64_t number = entry.key.size() == 1 && base::isDigit(entry.key[0]) ? entry.key[0] - '0' : 0;
-          std::string words = number > 0 ? std::string(kOrdinals[number]) : "edition " + std::string(entry.key);
+          const std::int64_t number =
+              entry.key.size() == 1 && base::isDigit(entry.key[0]) ? entry.key[0] - '0' : 0;
+          std::string words =
+              number > 0 ? std::string(kOrdinals[number]) : "edition " + std::string(entry.key);
           if (number > 0) words[0] = static_cast<char>(words[0] - 'A' + 'a');
           if (!when.empty()) words += number > 0 ? " in " + when : " (" + when + ")";
           earlier.push_back(std::move(words));
@@ -219,7 +243,9 @@ Composed contentsPage(const Book& book) {
       if (!division.empty()) document.blocks.push_back(document::heading(2, {text(division)}));
     }
     Inlines words{document::link({text(chapter.title)}, {.file = chapter.file, .anchor = {}, .address = {}})};
-    if (chapter.record != records::kNoRecord && (book.records()[chapter.record].find("introduced"_f) != nullptr || book.records()[chapter.record].find("withdrawn"_f) != nullptr)) {
+    if (chapter.record != records::kNoRecord &&
+        (book.records()[chapter.record].find("introduced"_f) != nullptr ||
+         book.records()[chapter.record].find("withdrawn"_f) != nullptr)) {
       put(words, ", " + book.words().plainDates(book.records()[chapter.record]));
     }
     items.push_back(item(std::move(words)));

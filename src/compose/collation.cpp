@@ -20,9 +20,11 @@ struct Collation::State {
 
 namespace {
 
-std::unique_ptr<icu::Collator> collator(std::string_view language, icu::Collator::ECollationStrength strength) {
+std::unique_ptr<icu::Collator> collator(std::string_view language,
+                                        icu::Collator::ECollationStrength strength) {
   UErrorCode status = U_ZERO_ERROR;
-  const icu::Locale locale = icu::Locale::forLanguageTag(icu::StringPiece(language.data(), static_cast<std::int32_t>(language.size())), status);
+  const icu::Locale locale = icu::Locale::forLanguageTag(
+      icu::StringPiece(language.data(), static_cast<std::int32_t>(language.size())), status);
   if (U_FAILURE(status)) status = U_ZERO_ERROR;
   std::unique_ptr<icu::Collator> made(icu::Collator::createInstance(locale, status));
   if (U_FAILURE(status) || made == nullptr) {
@@ -42,7 +44,8 @@ void append(std::string& out, const icu::Collator* collator, std::string_view wo
     out += base::folded(words);
     return;
   }
-  const icu::UnicodeString text = icu::UnicodeString::fromUTF8(icu::StringPiece(words.data(), static_cast<std::int32_t>(words.size())));
+  const icu::UnicodeString text =
+      icu::UnicodeString::fromUTF8(icu::StringPiece(words.data(), static_cast<std::int32_t>(words.size())));
   std::uint8_t small[256];
   const std::int32_t length = collator->getSortKey(text, small, sizeof small);
   if (length <= static_cast<std::int32_t>(sizeof small)) {
@@ -57,14 +60,16 @@ void append(std::string& out, const icu::Collator* collator, std::string_view wo
 std::string_view withoutLead(std::string_view heading) {
   for (bool again = true; again;) {
     again = false;
-    for (std::string_view sign : {"\"", "'", "(", "[", "\xE2\x80\x9C", "\xE2\x80\x98", "\xE2\x80\x9D", "\xE2\x80\x99"})
+    for (std::string_view sign :
+         {"\"", "'", "(", "[", "\xE2\x80\x9C", "\xE2\x80\x98", "\xE2\x80\x9D", "\xE2\x80\x99"})
       if (heading.starts_with(sign) && heading.size() > sign.size()) {
         heading.remove_prefix(sign.size());
         again = true;
       }
   }
   for (std::string_view article : {"the ", "a ", "an "})
-    if (heading.size() > article.size() && base::folded(heading.substr(0, article.size())) == article) return heading.substr(article.size());
+    if (heading.size() > article.size() && base::folded(heading.substr(0, article.size())) == article)
+      return heading.substr(article.size());
   return heading;
 }
 
@@ -105,7 +110,8 @@ std::string Collation::key(std::string_view heading) const {
   append(key, state_->primary.get(), withoutSigns(words.substr(0, stop)));
   // Alone, then with a bracket, then with a comma.
   key += stop == std::string_view::npos ? '\x01' : words[stop] == '(' ? '\x02' : '\x03';
-  if (stop != std::string_view::npos) append(key, state_->primary.get(), withoutSigns(words.substr(stop + 1)));
+  if (stop != std::string_view::npos)
+    append(key, state_->primary.get(), withoutSigns(words.substr(stop + 1)));
   key += '\x00';
   append(key, state_->tertiary.get(), words);
   return key;
@@ -123,7 +129,7 @@ std::string Collation::letter(std::string_view heading) const {
   icu::UnicodeString letter(static_cast<UChar32>(first));
   if (U_SUCCESS(status)) letter = decompose->normalize(letter, status);
   UChar32 base = u_toupper(letter.char32At(0));
-  if (base == 0x00C6) base = 'A';  // Æ
+  if (base == 0x00C6) base = 'A';                    // Æ
   if (base == 0x0152 || base == 0x00D8) base = 'O';  // Œ, Ø
   std::string out;
   base::appendUtf8(out, static_cast<char32_t>(base));

@@ -13,7 +13,8 @@ using records::Value;
 
 namespace {
 
-void addReferring(const Page& page, const PublishedRecord& record, Kind kind, Field field, std::string_view label, std::vector<Blocks>& items) {
+void addReferring(const Page& page, const PublishedRecord& record, Kind kind, Field field,
+                  std::string_view label, std::vector<Blocks>& items) {
   auto found = referring(page, record.index(), kind, field);
   if (kind != Kind::mark && kind != Kind::set) sortByDate(page, found);
   if (!found.empty()) items.push_back(labelled(label, namesOf(page, found, 30)));
@@ -21,14 +22,16 @@ void addReferring(const Page& page, const PublishedRecord& record, Kind kind, Fi
 
 void addEnd(Page& page, const PublishedRecord& record, std::vector<Blocks> items, Blocks& out) {
   if (auto names = namesFact(page, record)) items.insert(items.begin(), std::move(*names));
-  if (auto sources = sourcesFact(page, record); sources && records::needsEvidence(record.kind(), "place"_f)) items.push_back(std::move(*sources));
+  if (auto sources = sourcesFact(page, record); sources && records::needsEvidence(record.kind(), "place"_f))
+    items.push_back(std::move(*sources));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   for (Block& block : noteOf(page, record)) out.push_back(std::move(block));
   for (Block& block : picturesOf(page, record.index())) out.push_back(std::move(block));
 }
 
 Block headingOf(const Page& page, const PublishedRecord& record) {
-  return document::heading(page.level, {text(capitalised(page.words().plainName(record.index())))}, anchorOf(record));
+  return document::heading(page.level, {text(capitalised(page.words().plainName(record.index())))},
+                           anchorOf(record));
 }
 
 void addWorks(const Page& page, const PublishedRecord& record, std::vector<Blocks>& items) {
@@ -41,7 +44,8 @@ void addWorks(const Page& page, const PublishedRecord& record, std::vector<Block
     if (name == nullptr || !name->said()) name = one.find("works"_f);
     if (name != nullptr) put(part, name->text);
     if (const Value* used = one.find("used"_f)) put(part, ", " + page.words().shortDate(used));
-    if (const Value* letter = one.find("letter"_f); letter != nullptr && letter->said()) put(part, " (letter " + std::string(letter->text) + " in date codes)");
+    if (const Value* letter = one.find("letter"_f); letter != nullptr && letter->said())
+      put(part, " (letter " + std::string(letter->text) + " in date codes)");
     if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) {
       put(part, " (");
       put(part, std::move(evidence));
@@ -59,7 +63,8 @@ void addTookOver(const Page& page, const PublishedRecord& record, std::vector<Bl
   for (const Value& one : taken->each()) {
     Inlines part;
     if (const Value* maker = one.find("maker"_f)) put(part, page.words().value(maker, nullptr, record));
-    if (const Value* what = one.find("what"_f); what != nullptr && what->said()) put(part, ", " + std::string(what->text));
+    if (const Value* what = one.find("what"_f); what != nullptr && what->said())
+      put(part, ", " + std::string(what->text));
     if (const Value* on = one.find("on"_f)) put(part, ", " + page.words().shortDate(on));
     parts.push_back(std::move(part));
   }
@@ -79,7 +84,8 @@ Blocks makerEntry(Page& page, const PublishedRecord& record) {
   std::vector<Blocks> items = facts(page, record, {"works"_f, "took-over"_f, "see"_f});
   addWorks(page, record, items);
   addTookOver(page, record, items);
-  for (RecordIndex other : referring(page, record.index(), Kind::maker, "took-over"_f)) items.push_back(labelled("Taken over by", page.words().name(other)));
+  for (RecordIndex other : referring(page, record.index(), Kind::maker, "took-over"_f))
+    items.push_back(labelled("Taken over by", page.words().name(other)));
   addReferring(page, record, Kind::shape, "maker"_f, "Shapes", items);
   addReferring(page, record, Kind::motif, "supplier"_f, "Motifs supplied", items);
   addReferring(page, record, Kind::treatment, "for"_f, "Decorations made for it", items);
@@ -101,24 +107,28 @@ Blocks personEntry(Page& page, const PublishedRecord& record) {
     const Value* by = page.record(source).find("by"_f);
     if (by == nullptr || !by->said()) continue;
     const auto each = by->each();
-    if (std::any_of(each.begin(), each.end(), [&](const Value& one) { return one.text == record.id(); })) written.push_back(page.words().name(source));
+    if (std::any_of(each.begin(), each.end(), [&](const Value& one) { return one.text == record.id(); }))
+      written.push_back(page.words().name(source));
   }
   if (!written.empty()) items.push_back(labelled("Among the sources", listed(std::move(written))));
-  if (const std::string_view part = record.text("part"_f); !part.empty()) out.push_back(document::paragraph(sentence(capitalised(Inlines{text(std::string(part))}))));
+  if (const std::string_view part = record.text("part"_f); !part.empty())
+    out.push_back(document::paragraph(sentence(capitalised(Inlines{text(std::string(part))}))));
   addEnd(page, record, std::move(items), out);
   return out;
 }
 
 Blocks featureEntry(Page& page, const PublishedRecord& record) {
   Blocks out{headingOf(page, record)};
-  if (const std::string_view ask = record.text("ask"_f); !ask.empty()) out.push_back(document::paragraph({text(std::string(ask))}));
+  if (const std::string_view ask = record.text("ask"_f); !ask.empty())
+    out.push_back(document::paragraph({text(std::string(ask))}));
   std::vector<Blocks> items;
   if (const Value* values = record.find("values"_f); values != nullptr && values->said()) {
     for (const Entry& entry : values->entries()) {
       const Value* is = entry.value.find("is"_f);
       Inlines words;
       put(words, is == nullptr ? std::string() : std::string(is->text));
-      if (const Value* used = entry.value.find("used"_f)) put(words, "; used " + page.words().shortDate(used));
+      if (const Value* used = entry.value.find("used"_f))
+        put(words, "; used " + page.words().shortDate(used));
       words = sentence(std::move(words));
       if (const Value* caution = entry.value.find("caution"_f); caution != nullptr && caution->said()) {
         put(words, " ");
@@ -135,11 +145,18 @@ Blocks featureEntry(Page& page, const PublishedRecord& record) {
     }
   std::string line;
   if (!where.empty()) line = "To be looked for on " + base::listedInWords(where);
-  constexpr std::string_view kEffort[] = {"", "seen at a glance", "seen when the piece is turned in the hand", "wants a careful look, or a cover",
-                                          "wants measuring or a close look", "wants a lens or a lamp"};
-  if (const Value* effort = record.find("effort"_f); effort != nullptr && effort->number() >= 1 && effort->number() <= 5)
+  constexpr std::string_view kEffort[] = {"",
+                                          "seen at a glance",
+                                          "seen when the piece is turned in the hand",
+                                          "wants a careful look, or a cover",
+                                          "wants measuring or a close look",
+                                          "wants a lens or a lamp"};
+  if (const Value* effort = record.find("effort"_f);
+      effort != nullptr && effort->number() >= 1 && effort->number() <= 5)
     line += (line.empty() ? "" : "; ") + std::string(kEffort[effort->number()]);
-  if (const Value* maker = record.find("maker"_f)) line += (line.empty() ? "" : "; ") + std::string("of use on the ware of ") + page.words().plainValue(maker, nullptr, record);
+  if (const Value* maker = record.find("maker"_f))
+    line += (line.empty() ? "" : "; ") + std::string("of use on the ware of ") +
+            page.words().plainValue(maker, nullptr, record);
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   if (!line.empty()) out.push_back(document::paragraph(sentence(capitalised(Inlines{text(line)}))));
   std::vector<Blocks> rest = facts(page, record, {"of"_f, "maker"_f, "ask"_f, "values"_f, "effort"_f});
@@ -152,10 +169,12 @@ Blocks talkEntry(Page& page, const PublishedRecord& record) {
   std::vector<Blocks> items;
   if (const Value* series = record.find("series"_f)) {
     std::string words(series->text);
-    const bool id = words.find(' ') == std::string::npos && std::none_of(words.begin(), words.end(), [](char c) { return base::isUpper(c); });
+    const bool id = words.find(' ') == std::string::npos &&
+                    std::none_of(words.begin(), words.end(), [](char c) { return base::isUpper(c); });
     for (std::size_t i = 0; id && i < words.size(); ++i) {  // typed as an id: "reading-tollivane"
       if (words[i] == '-') words[i] = ' ';
-      if ((i == 0 || words[i - 1] == ' ') && base::isLower(words[i])) words[i] = static_cast<char>(words[i] - 'a' + 'A');
+      if ((i == 0 || words[i - 1] == ' ') && base::isLower(words[i]))
+        words[i] = static_cast<char>(words[i] - 'a' + 'A');
     }
     if (const Value* number = record.find("number"_f)) words += ", no. " + std::to_string(number->number());
     items.push_back(labelled("Series", {text(words)}));
@@ -164,7 +183,8 @@ Blocks talkEntry(Page& page, const PublishedRecord& record) {
   }
   if (const Value* budget = record.find("budget"_f)) {
     std::string words(budget->text);
-    if (budget->number() > 0 && budget->number() % 60 == 0) words = countedInWords(static_cast<std::size_t>(budget->number() / 60), "minute", "minutes");
+    if (budget->number() > 0 && budget->number() % 60 == 0)
+      words = countedInWords(static_cast<std::size_t>(budget->number() / 60), "minute", "minutes");
     items.push_back(labelled("Length", {text(std::move(words))}));
   }
   if (const Value* segments = record.find("segments"_f); segments != nullptr && segments->said()) {
@@ -174,8 +194,13 @@ Blocks talkEntry(Page& page, const PublishedRecord& record) {
     items.push_back(labelled("Parts", {text(base::joined(titles, "; "))}));
   }
   if (const Value* link = record.find("link"_f); link != nullptr && link->said())
-    items.push_back(labelled("Where to see it", {document::link({text(std::string(link->text))}, {.file = {}, .anchor = {}, .address = std::string(link->text)})}));
-  for (Blocks& one : facts(page, record, {"series"_f, "number"_f, "budget"_f, "segments"_f, "pace"_f, "transcript"_f, "link"_f})) items.push_back(std::move(one));
+    items.push_back(labelled(
+        "Where to see it", {document::link({text(std::string(link->text))},
+                                           {.file = {}, .anchor = {}, .address = std::string(link->text)})}));
+  for (Blocks& one :
+       facts(page, record,
+             {"series"_f, "number"_f, "budget"_f, "segments"_f, "pace"_f, "transcript"_f, "link"_f}))
+    items.push_back(std::move(one));
   addEnd(page, record, std::move(items), out);
   return out;
 }

@@ -28,7 +28,8 @@ void sortByDate(const Page& page, std::vector<RecordIndex>& records) {
   };
   std::vector<std::pair<decltype(first(0)), RecordIndex>> keyed;
   for (RecordIndex record : records) keyed.emplace_back(first(record), record);
-  std::stable_sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(keyed.begin(), keyed.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   for (std::size_t i = 0; i < records.size(); ++i) records[i] = keyed[i].second;
 }
 
@@ -45,9 +46,13 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   if (from == nullptr && until == nullptr) return labelled(label, {text("dates not recorded")});
-  auto bare = [](const Value* value) { return value == nullptr || (!value->said() && value->evidence == nullptr); };
+  auto bare = [](const Value* value) {
+    return value == nullptr || (!value->said() && value->evidence == nullptr);
+  };
   if (bare(from) && bare(until)) return labelled(label, {text("dates not known")});
-  auto part = [&](const Value* value, Field field) { return valueWithEvidence(page, record, *value, records::specOf(record.kind(), field)); };
+  auto part = [&](const Value* value, Field field) {
+    return valueWithEvidence(page, record, *value, records::specOf(record.kind(), field));
+  };
   Inlines words;
   const bool begun = from != nullptr && from->said();
   const bool ended = until != nullptr && until->said();
@@ -97,10 +102,15 @@ Inlines howKnown(const Page& page, const PublishedRecord& record, const std::vec
                           });
   std::vector<std::string> parts;
   if (inHand != 0) parts.push_back(countedInWords(inHand, "piece", "pieces") + " in hand");
-  if (pictured != 0 && parts.empty()) parts.push_back(countedInWords(pictured, "piece in a photograph", "pieces in photographs"));
-  else if (pictured != 0) parts.push_back(countedInWords(pictured, "in a photograph", "in photographs"));
-  if (reported != 0 && parts.empty()) parts.push_back((documented ? "documents, and " : "") + countedInWords(reported, "piece that was reported", "pieces that were reported"));
-  else if (reported != 0) parts.push_back(countedInWords(reported, "reported", "reported"));
+  if (pictured != 0 && parts.empty())
+    parts.push_back(countedInWords(pictured, "piece in a photograph", "pieces in photographs"));
+  else if (pictured != 0)
+    parts.push_back(countedInWords(pictured, "in a photograph", "in photographs"));
+  if (reported != 0 && parts.empty())
+    parts.push_back((documented ? "documents, and " : "") +
+                    countedInWords(reported, "piece that was reported", "pieces that were reported"));
+  else if (reported != 0)
+    parts.push_back(countedInWords(reported, "reported", "reported"));
   if (!parts.empty()) return {text(base::listedInWords(parts))};
   return {text(documented ? "documents only; no piece has been seen" : "neither a piece nor a document")};
 }
@@ -144,7 +154,8 @@ Inlines motifWords(const Page& page, const Value& value) {
   if (hasSupplier || hasNumber) {
     put(out, ", ");
     if (hasSupplier) put(out, page.words().name(supplier->target()));
-    if (hasNumber) put(out, (hasSupplier ? " no. " : "supplier's no. ") + page.words().plainValue(number, nullptr, motif));
+    if (hasNumber)
+      put(out, (hasSupplier ? " no. " : "supplier's no. ") + page.words().plainValue(number, nullptr, motif));
   }
   return out;
 }
@@ -167,7 +178,10 @@ Inlines formsWords(const Page& page, const Value& forms) {
     }
     parts.push_back(std::move(part));
   }
-  if (parts.empty()) return {text(forms.type == ValueType::none ? "none" : forms.type == ValueType::unknown ? "not known" : "none recorded")};
+  if (parts.empty())
+    return {text(forms.type == ValueType::none      ? "none"
+                 : forms.type == ValueType::unknown ? "not known"
+                                                    : "none recorded")};
   Inlines out = separated(std::move(parts), "; ");
   put(out, forms.evidence != nullptr && forms.evidence->complete ? " (a complete list)" : "");
   if (forms.evidence != nullptr && !forms.evidence->cite.empty()) {
@@ -182,7 +196,8 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items;
   const Value* shape = record.find("shape"_f);
-  const bool ownChapter = shape != nullptr && shape->each().size() == 1 && page.chapter().record == shape->target() && shape->evidence == nullptr;
+  const bool ownChapter = shape != nullptr && shape->each().size() == 1 &&
+                          page.chapter().record == shape->target() && shape->evidence == nullptr;
   if (!ownChapter) items.push_back(fact(page, record, "shape"_f));
   if (const Value* motif = record.find("motif"_f); motif != nullptr) {
     Inlines words = motifWords(page, *motif);
@@ -209,10 +224,13 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
   items.push_back(fact(page, record, "look"_f));
   items.push_back(datesFact(page, record));
   const Value* forms = record.find("forms"_f);
-  items.push_back(labelled("Pieces", forms == nullptr ? Inlines{text("not recorded")} : formsWords(page, *forms)));
+  items.push_back(
+      labelled("Pieces", forms == nullptr ? Inlines{text("not recorded")} : formsWords(page, *forms)));
   const std::vector<RecordIndex> specimens = referring(page, record.index(), Kind::specimen, "treatment"_f);
   items.push_back(labelled("Known from", howKnown(page, record, specimens)));
-  for (Blocks& one : facts(page, record, {"shape"_f, "motif"_f, "code"_f, "look"_f, "introduced"_f, "withdrawn"_f, "forms"_f, "resembles"_f, "status"_f}))
+  for (Blocks& one : facts(page, record,
+                           {"shape"_f, "motif"_f, "code"_f, "look"_f, "introduced"_f, "withdrawn"_f,
+                            "forms"_f, "resembles"_f, "status"_f}))
     items.push_back(std::move(one));
   if (const std::string_view status = record.text("status"_f); !status.empty() && status != "production") {
     constexpr std::pair<std::string_view, std::string_view> kWords[] = {
@@ -239,9 +257,13 @@ Blocks shapeEntry(Page& page, const PublishedRecord& record) {
   std::vector<Blocks> items;
   items.push_back(fact(page, record, "maker"_f));
   items.push_back(datesFact(page, record));
-  for (Blocks& one : facts(page, record, {"maker"_f, "introduced"_f, "withdrawn"_f, "resembles"_f, "forms"_f})) items.push_back(std::move(one));
-  if (const Value* forms = record.find("forms"_f)) items.push_back(labelled("Pieces", formsWords(page, *forms)));
-  if (const auto marks = referring(page, record.index(), Kind::mark, "shapes"_f); !marks.empty()) items.push_back(labelled("Marks seen", namesOf(page, marks)));
+  for (Blocks& one :
+       facts(page, record, {"maker"_f, "introduced"_f, "withdrawn"_f, "resembles"_f, "forms"_f}))
+    items.push_back(std::move(one));
+  if (const Value* forms = record.find("forms"_f))
+    items.push_back(labelled("Pieces", formsWords(page, *forms)));
+  if (const auto marks = referring(page, record.index(), Kind::mark, "shapes"_f); !marks.empty())
+    items.push_back(labelled("Marks seen", namesOf(page, marks)));
   addResembles(page, record, items);
   addEnd(page, record, std::move(items), out);
   return out;
@@ -250,15 +272,22 @@ Blocks shapeEntry(Page& page, const PublishedRecord& record) {
 Blocks motifEntry(Page& page, const PublishedRecord& record) {
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items;
-  for (Blocks& one : facts(page, record, {"introduced"_f, "withdrawn"_f, "resembles"_f, "named-by"_f})) items.push_back(std::move(one));
+  for (Blocks& one : facts(page, record, {"introduced"_f, "withdrawn"_f, "resembles"_f, "named-by"_f}))
+    items.push_back(std::move(one));
   if (const Value* named = record.find("named-by"_f); named != nullptr && named->said()) {
     const std::string by(named->text);
-    items.push_back(labelled("Name given by", {text(by == "author" ? "the author of this guide, as a description" : by == "misreading" ? "a misreading" : by == "misheard" ? "mishearing" : by == "collectors" ? by : "the " + by)}));
+    items.push_back(
+        labelled("Name given by", {text(by == "author"       ? "the author of this guide, as a description"
+                                        : by == "misreading" ? "a misreading"
+                                        : by == "misheard"   ? "mishearing"
+                                        : by == "collectors" ? by
+                                                             : "the " + by)}));
   }
   items.push_back(datesFact(page, record));
   auto treatments = referring(page, record.index(), Kind::treatment, "motif"_f);
   sortByDate(page, treatments);
-  items.push_back(labelled("Found on", treatments.empty() ? Inlines{text("no decoration recorded")} : namesOf(page, treatments, 40)));
+  items.push_back(labelled("Found on", treatments.empty() ? Inlines{text("no decoration recorded")}
+                                                          : namesOf(page, treatments, 40)));
   addResembles(page, record, items);
   addEnd(page, record, std::move(items), out);
   return out;
@@ -292,7 +321,8 @@ Blocks setEntry(Page& page, const PublishedRecord& record) {
 }
 
 Blocks plainEntry(Page& page, const PublishedRecord& record, std::vector<Blocks> more = {}) {
-  Blocks out{document::heading(page.level, capitalised(Inlines{text(page.words().plainName(record.index()))}), anchorOf(record))};
+  Blocks out{document::heading(page.level, capitalised(Inlines{text(page.words().plainName(record.index()))}),
+                               anchorOf(record))};
   std::vector<Blocks> items = facts(page, record);
   for (Blocks& one : more) items.push_back(std::move(one));
   addEnd(page, record, std::move(items), out);
@@ -304,10 +334,14 @@ Blocks markEntry(Page& page, const PublishedRecord& record) {
   std::set<RecordIndex> seenOn;
   for (const linking::BackReference& back : page.records().referredBy(record.index()))
     if (back.field == "marks"_f && page.record(back.from).kind() == Kind::specimen) seenOn.insert(back.from);
-  more.push_back(labelled("Seen on", {text(seenOn.empty() ? std::string("no piece in this guide") : countedInWords(seenOn.size(), "piece", "pieces") + " in this guide")}));
+  more.push_back(labelled("Seen on", {text(seenOn.empty() ? std::string("no piece in this guide")
+                                                          : countedInWords(seenOn.size(), "piece", "pieces") +
+                                                                " in this guide")}));
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items = facts(page, record, {"shapes"_f});
-  if (const Value* shapes = record.find("shapes"_f)) items.push_back(labelled("Shapes", valueWithEvidence(page, record, *shapes, records::specOf(Kind::mark, "shapes"_f))));
+  if (const Value* shapes = record.find("shapes"_f))
+    items.push_back(labelled(
+        "Shapes", valueWithEvidence(page, record, *shapes, records::specOf(Kind::mark, "shapes"_f))));
   for (Blocks& one : more) items.push_back(std::move(one));
   addEnd(page, record, std::move(items), out);
   return out;
@@ -326,27 +360,44 @@ Blocks entryOf(Page& page, RecordIndex index) {
   if (!page.wants(index)) return {};
   const PublishedRecord record = page.record(index);
   switch (record.kind()) {
-    case Kind::question: return questionBlocks(page, index);
-    case Kind::term: return {termBlock(page, index)};
-    case Kind::photo: return {pictureBlock(page, index)};
-    case Kind::specimen: return {document::list({item(specimenLine(page, index))})};
-    case Kind::claim: return {document::list({item(claimLine(page, index))})};
-    default: break;
+    case Kind::question:
+      return questionBlocks(page, index);
+    case Kind::term:
+      return {termBlock(page, index)};
+    case Kind::photo:
+      return {pictureBlock(page, index)};
+    case Kind::specimen:
+      return {document::list({item(specimenLine(page, index))})};
+    case Kind::claim:
+      return {document::list({item(claimLine(page, index))})};
+    default:
+      break;
   }
   page.takeAnchor(index);
   page.lists(index);
   switch (record.kind()) {
-    case Kind::treatment: return treatmentEntry(page, record);
-    case Kind::shape: return shapeEntry(page, record);
-    case Kind::motif: return motifEntry(page, record);
-    case Kind::set: return setEntry(page, record);
-    case Kind::mark: return markEntry(page, record);
-    case Kind::maker: return makerEntry(page, record);
-    case Kind::person: return personEntry(page, record);
-    case Kind::feature: return featureEntry(page, record);
-    case Kind::talk: return talkEntry(page, record);
-    case Kind::checklist: return checklistEntry(page, record);
-    default: return plainEntry(page, record);
+    case Kind::treatment:
+      return treatmentEntry(page, record);
+    case Kind::shape:
+      return shapeEntry(page, record);
+    case Kind::motif:
+      return motifEntry(page, record);
+    case Kind::set:
+      return setEntry(page, record);
+    case Kind::mark:
+      return markEntry(page, record);
+    case Kind::maker:
+      return makerEntry(page, record);
+    case Kind::person:
+      return personEntry(page, record);
+    case Kind::feature:
+      return featureEntry(page, record);
+    case Kind::talk:
+      return talkEntry(page, record);
+    case Kind::checklist:
+      return checklistEntry(page, record);
+    default:
+      return plainEntry(page, record);
   }
 }
 

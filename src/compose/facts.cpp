@@ -59,7 +59,8 @@ constexpr Label kLabels[] = {
 };
 
 // Said elsewhere in an entry, or of no use to a reader.
-constexpr Field kElsewhere[] = {"name"_f, "title"_f, "also"_f, "note"_f, "more"_f, "photo"_f, "after"_f, "before"_f, "codes"_f, "see"_f};
+constexpr Field kElsewhere[] = {"name"_f,  "title"_f, "also"_f,   "note"_f,  "more"_f,
+                                "photo"_f, "after"_f, "before"_f, "codes"_f, "see"_f};
 
 Inlines relationInWords(const Page& page, const Value& value) {
   std::vector<Inlines> parts;
@@ -67,8 +68,10 @@ Inlines relationInWords(const Page& page, const Value& value) {
     const Value* event = one.find("event"_f);
     if (event == nullptr || event->target() == records::kNoRecord) continue;
     Inlines part = page.words().name(event->target());
-    if (const Value* within = one.find("within"_f)) put(part, " (within " + Words::lengthInWords(within->text) + ")");
-    if (const Value* least = one.find("at-least"_f)) put(part, " (at least " + Words::lengthInWords(least->text) + ")");
+    if (const Value* within = one.find("within"_f))
+      put(part, " (within " + Words::lengthInWords(within->text) + ")");
+    if (const Value* least = one.find("at-least"_f))
+      put(part, " (at least " + Words::lengthInWords(least->text) + ")");
     parts.push_back(std::move(part));
   }
   return listed(std::move(parts));
@@ -89,7 +92,8 @@ std::string labelOf(Kind kind, Field field) {
   return capitalised(std::move(label));
 }
 
-Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value, const FieldSpec* spec) {
+Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value,
+                          const FieldSpec* spec) {
   Inlines out = page.words().value(&value, spec, record);
   Inlines evidence = page.words().ownEvidence(value);
   if (!evidence.empty()) {
@@ -120,22 +124,28 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
     const Value* value = record.find(field);
     if (value == nullptr) continue;
     if (field == "more"_f) more = value;
-    if (field == "after"_f || field == "before"_f) items.push_back(labelled(field == "after"_f ? "Came after" : "Came before", relationInWords(page, *value)));
+    if (field == "after"_f || field == "before"_f)
+      items.push_back(
+          labelled(field == "after"_f ? "Came after" : "Came before", relationInWords(page, *value)));
     if (std::find(std::begin(kElsewhere), std::end(kElsewhere), field) != std::end(kElsewhere)) continue;
     items.push_back(fact(page, record, field));
   }
   if (more != nullptr && std::find(but.begin(), but.end(), "more"_f) == but.end())
     for (const Entry& entry : more->entries())
       items.push_back(labelled(entry.key, valueWithEvidence(page, record, entry.value, nullptr)));
-  if (record.find("see"_f) != nullptr && std::find(but.begin(), but.end(), "see"_f) == but.end()) items.push_back(fact(page, record, "see"_f));
+  if (record.find("see"_f) != nullptr && std::find(but.begin(), but.end(), "see"_f) == but.end())
+    items.push_back(fact(page, record, "see"_f));
   return items;
 }
 
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record) {
   const records::Evidence* own = record.evidence();
-  if (own != nullptr && (!own->cite.empty() || !own->judged.empty())) return labelled("Sources", page.words().recordEvidence(record));
+  if (own != nullptr && (!own->cite.empty() || !own->judged.empty()))
+    return labelled("Sources", page.words().recordEvidence(record));
   const auto fields = record.fields();
-  const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) { return !page.words().ownEvidence(entry->value).empty(); });
+  const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) {
+    return !page.words().ownEvidence(entry->value).empty();
+  });
   if (any) return std::nullopt;
   return labelled("Sources", {document::text("no source recorded")});
 }
@@ -152,9 +162,13 @@ std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record)
     std::vector<Inlines> notes;
     if (const Value* by = one.find("by"_f); by != nullptr && by->said()) {
       const bool slip = by->text == "misreading" || by->text == "misheard";
-      notes.push_back({document::text(slip ? (by->text == "misreading" ? "a misreading" : "misheard") : by->text == "author" ? "the author's name for it" : by->text == "collectors" ? "among collectors" : "so the " + std::string(by->text))});
+      notes.push_back({document::text(slip ? (by->text == "misreading" ? "a misreading" : "misheard")
+                                      : by->text == "author"     ? "the author's name for it"
+                                      : by->text == "collectors" ? "among collectors"
+                                                                 : "so the " + std::string(by->text))});
     }
-    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) notes.push_back(std::move(evidence));
+    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty())
+      notes.push_back(std::move(evidence));
     if (!notes.empty()) {
       put(part, " (");
       put(part, separated(std::move(notes), "; "));

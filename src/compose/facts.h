@@ -12,13 +12,16 @@ std::string labelOf(Kind kind, records::Field field);
 
 // Items of a list: "**First offered:** 1932 (Decoration Books 2-6, vol. 3)". In the order of the table of fields; fields
 // in `but` are left out, and so are the names, photos and dates relative to events that stand elsewhere.
-std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::initializer_list<records::Field> but = {});
+std::vector<Blocks> facts(const Page& page, const PublishedRecord& record,
+                          std::initializer_list<records::Field> but = {});
 
 // One field, as such an item; an absent one is "not recorded".
-Blocks fact(const Page& page, const PublishedRecord& record, records::Field field, std::string_view label = {});
+Blocks fact(const Page& page, const PublishedRecord& record, records::Field field,
+            std::string_view label = {});
 
 // The value with the evidence that is its own behind it in brackets, and its note.
-Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const records::Value& value, const records::FieldSpec* spec);
+Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const records::Value& value,
+                          const records::FieldSpec* spec);
 
 // "**Sources:** …" of the record as a whole; empty if each of its facts has its own and it has none.
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record);

@@ -24,15 +24,25 @@ Made composeChapter(const Book& book, std::size_t number) {
   const Chapter& chapter = page.chapter();
   Blocks blocks;
   switch (chapter.type) {
-    case ChapterType::prose: blocks = proseBlocks(page, chapter.path, {}, made.findings); break;
-    case ChapterType::record: blocks = recordChapter(page, made.findings); break;
-    case ChapterType::generated: blocks = generatedChapter(page); break;
-    case ChapterType::lists: blocks = listsChapter(page); break;
+    case ChapterType::prose:
+      blocks = proseBlocks(page, chapter.path, {}, made.findings);
+      break;
+    case ChapterType::record:
+      blocks = recordChapter(page, made.findings);
+      break;
+    case ChapterType::generated:
+      blocks = generatedChapter(page);
+      break;
+    case ChapterType::lists:
+      blocks = listsChapter(page);
+      break;
     case ChapterType::sources:
       blocks = sourcesChapter(page);
       blocks.insert(blocks.begin(), document::heading(1, {text(chapter.title)}));
       break;
-    case ChapterType::index: blocks = indexChapter(page); break;
+    case ChapterType::index:
+      blocks = indexChapter(page);
+      break;
   }
   for (Block& block : leftOver(page)) blocks.push_back(std::move(block));
   page.made.document.blocks = std::move(blocks);
@@ -51,7 +61,8 @@ void composeGuide(const Materials& materials, const Places& places, const std::f
   for (std::size_t i = 0; i < chapters.size(); ++i)
     if (chapters[i].type != ChapterType::index) order.push_back(i);
   auto begin = [&](std::size_t next) {
-    return next < order.size() ? std::async(std::launch::async, composeChapter, std::cref(book), order[next]) : std::future<Made>();
+    return next < order.size() ? std::async(std::launch::async, composeChapter, std::cref(book), order[next])
+                               : std::future<Made>();
   };
   std::future<Made> next = begin(0);
   take(contentsPage(book));

@@ -46,12 +46,15 @@ class Index {
 
   Blocks compose() {
     gatherMentions();
-    for (Kind kind : {Kind::maker, Kind::person, Kind::shape, Kind::motif, Kind::form, Kind::mark, Kind::set, Kind::term, Kind::question})
+    for (Kind kind : {Kind::maker, Kind::person, Kind::shape, Kind::motif, Kind::form, Kind::mark, Kind::set,
+                      Kind::term, Kind::question})
       for (RecordIndex record : page_.records().ofKind(kind)) take(record);
     for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) takeOtherNames(treatment);
     for (const MarkedEntry& one : page_.book().marked) {
       const Chapter& chapter = chapters()[one.chapter];
-      heading(one.heading).locators.push_back({{.file = chapter.file, .anchor = one.anchor, .address = {}}, one.chapter, false});
+      heading(one.heading)
+          .locators.push_back(
+              {{.file = chapter.file, .anchor = one.anchor, .address = {}}, one.chapter, false});
     }
     Blocks out{document::heading(1, {text(page_.chapter().title)})};
     numbers(out);
@@ -68,11 +71,15 @@ class Index {
     const auto& files = page_.records().prose();
     std::vector<std::size_t> chapterOf(files.size(), SIZE_MAX);
     for (std::size_t i = 0; i < files.size(); ++i)
-      if (const auto target = page_.book().places().resolve(files[i].path, "#")) chapterOf[i] = target->chapter;
+      if (const auto target = page_.book().places().resolve(files[i].path, "#"))
+        chapterOf[i] = target->chapter;
     for (const linking::Mention& mention : page_.records().mentions()) {
-      if (mention.from != records::kNoRecord || mention.prose >= files.size() || chapterOf[mention.prose] == SIZE_MAX) continue;
+      if (mention.from != records::kNoRecord || mention.prose >= files.size() ||
+          chapterOf[mention.prose] == SIZE_MAX)
+        continue;
       std::vector<std::size_t>& known = mentioned_[mention.target];
-      if (std::find(known.begin(), known.end(), chapterOf[mention.prose]) == known.end()) known.push_back(chapterOf[mention.prose]);
+      if (std::find(known.begin(), known.end(), chapterOf[mention.prose]) == known.end())
+        known.push_back(chapterOf[mention.prose]);
     }
   }
 
@@ -93,23 +100,28 @@ class Index {
     const auto home = page_.book().places().chapterOf(record);
     if (!place || !home) return;
     std::vector<std::string> names{name};
-    if (one.kind() == Kind::term && name.find(", ") != std::string::npos) {  // "decal, decalcomania" stands under both
+    if (one.kind() == Kind::term &&
+        name.find(", ") != std::string::npos) {  // "decal, decalcomania" stands under both
       names.clear();
       for (std::string_view part : base::split(name, ',')) names.emplace_back(base::trimmed(part));
     }
     for (const std::string& own : names) {
       Heading* entry = &heading(own);
-      const bool taken = std::any_of(entry->locators.begin(), entry->locators.end(), [](const Locator& locator) { return locator.main; });
+      const bool taken = std::any_of(entry->locators.begin(), entry->locators.end(),
+                                     [](const Locator& locator) { return locator.main; });
       if (taken) entry = &heading(own, glossOf(one));
       entry->locators.insert(entry->locators.begin(), {*place, *home, true});
       for (std::size_t chapter : mentionedIn(record))
-        if (chapter != *home) entry->locators.push_back({{.file = chapters()[chapter].file, .anchor = {}, .address = {}}, chapter, false});
+        if (chapter != *home)
+          entry->locators.push_back(
+              {{.file = chapters()[chapter].file, .anchor = {}, .address = {}}, chapter, false});
     }
     takeOtherNames(record);
     if (const Value* works = one.find("works"_f); works != nullptr && works->said())
       for (const Value& each : works->each())
         if (const Value* worksName = each.find("name"_f); worksName != nullptr && worksName->said())
-          heading(std::string(worksName->text)).locators.insert(heading(std::string(worksName->text)).locators.begin(), {*place, *home, true});
+          heading(std::string(worksName->text))
+              .locators.insert(heading(std::string(worksName->text)).locators.begin(), {*place, *home, true});
   }
 
   void takeOtherNames(RecordIndex record) {
@@ -125,9 +137,7 @@ class Index {
     }
   }
 
-  std::string glossOf(const PublishedRecord& record) const {
-    return kindInWords(record.kind());
-  }
+  std::string glossOf(const PublishedRecord& record) const { return kindInWords(record.kind()); }
 
   const std::vector<std::size_t>& mentionedIn(RecordIndex record) const {
     static const std::vector<std::size_t> kNone;
@@ -174,7 +184,9 @@ class Index {
     std::vector<std::pair<std::string, const Heading*>> sorted;
     sorted.reserve(headings_.size());
     for (const auto& [key, one] : headings_) sorted.emplace_back(collation_.key(one.words), &one);
-    std::sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return std::pair(a.first, a.second->gloss) < std::pair(b.first, b.second->gloss); });
+    std::sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) {
+      return std::pair(a.first, a.second->gloss) < std::pair(b.first, b.second->gloss);
+    });
     std::string letter;
     std::vector<Blocks> items;
     auto flush = [&] {
@@ -208,10 +220,13 @@ class Index {
         if (each.type == records::ValueType::text) all.push_back({each.text, treatment});
     }
     if (all.empty()) return;
-    std::stable_sort(all.begin(), all.end(), [](const Number& a, const Number& b) { return codeBefore(a.code, b.code); });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Number& a, const Number& b) { return codeBefore(a.code, b.code); });
     auto prefixOf = [](std::string_view code) {
       std::size_t end = 0;
-      while (end < code.size() && !base::isDigit(code[end]) && code[end] != '-' && code[end] != ' ' && code[end] != '/') ++end;
+      while (end < code.size() && !base::isDigit(code[end]) && code[end] != '-' && code[end] != ' ' &&
+             code[end] != '/')
+        ++end;
       return code.substr(0, end);
     };
     out.push_back(document::heading(2, {text("Numbers")}));
@@ -219,7 +234,8 @@ class Index {
     std::string_view prefix;
     auto flush = [&] {
       if (items.empty()) return;
-      out.push_back(document::paragraph({document::strong({text(prefix.empty() ? std::string("Without a prefix") : std::string(prefix))})}));
+      out.push_back(document::paragraph({document::strong(
+          {text(prefix.empty() ? std::string("Without a prefix") : std::string(prefix))})}));
       out.push_back(document::list(std::move(items)));
       items.clear();
     };
@@ -234,7 +250,8 @@ class Index {
       put(words, all[i].code);
       put(words, ", ");
       std::vector<Inlines> holders;
-      for (; i < end; ++i) holders.push_back(page_.words().linked(all[i].record, {text(whatOf(all[i].record))}));
+      for (; i < end; ++i)
+        holders.push_back(page_.words().linked(all[i].record, {text(whatOf(all[i].record))}));
       put(words, separated(std::move(holders), "; "));
       items.push_back(item(std::move(words)));
     }
@@ -247,11 +264,12 @@ class Index {
     if (const std::string_view own = record.text("name"_f); !own.empty()) return std::string(own);
     const Value* motif = record.find("motif"_f);
     const Value* shape = record.find("shape"_f);
-    std::string words = motif == nullptr                                ? "motif not recorded"
-                        : motif->type == records::ValueType::none       ? "no motif"
-                        : motif->target() != records::kNoRecord         ? page_.words().plainName(motif->target())
-                                                                        : "motif not known";
-    if (shape != nullptr && shape->said()) words += " on " + page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
+    std::string words = motif == nullptr                          ? "motif not recorded"
+                        : motif->type == records::ValueType::none ? "no motif"
+                        : motif->target() != records::kNoRecord   ? page_.words().plainName(motif->target())
+                                                                  : "motif not known";
+    if (shape != nullptr && shape->said())
+      words += " on " + page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
     return words;
   }
 
@@ -263,6 +281,8 @@ class Index {
 
 }  // namespace
 
-Blocks indexChapter(Page& page) { return Index(page).compose(); }
+Blocks indexChapter(Page& page) {
+  return Index(page).compose();
+}
 
 }  // namespace saggar::compose

@@ -10,10 +10,22 @@ struct Composer {
 };
 
 constexpr Composer kComposers[] = {
-    {"treatments", treatmentsList}, {"forms", formsList},       {"marks", marksList},         {"codes", codesList},
-    {"timeline", timelineList},     {"tell-apart", tellApartList}, {"look-alikes", lookAlikesList}, {"questions", questionsList},
-    {"help-wanted", helpWantedList}, {"corrections", correctionsList}, {"claims", claimsList}, {"makers", makersList},
-    {"glossary", glossaryList},     {"sources", sourcesList},   {"measures", formsList},      {"cautions", cautionsList},
+    {"treatments", treatmentsList},
+    {"forms", formsList},
+    {"marks", marksList},
+    {"codes", codesList},
+    {"timeline", timelineList},
+    {"tell-apart", tellApartList},
+    {"look-alikes", lookAlikesList},
+    {"questions", questionsList},
+    {"help-wanted", helpWantedList},
+    {"corrections", correctionsList},
+    {"claims", claimsList},
+    {"makers", makersList},
+    {"glossary", glossaryList},
+    {"sources", sourcesList},
+    {"measures", formsList},
+    {"cautions", cautionsList},
     {"credits", creditsList},
 };
 

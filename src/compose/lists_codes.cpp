@@ -46,7 +46,9 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
       put(words, "Written " + std::string(written->text) + ".");
     }
     if (const Value* missing = rule.find("missing"_f))
-      for (const Entry& entry : missing->entries()) put(words, " Nos. " + std::string(entry.key) + " are missing: " + std::string(entry.value.text) + ".");
+      for (const Entry& entry : missing->entries())
+        put(words,
+            " Nos. " + std::string(entry.key) + " are missing: " + std::string(entry.value.text) + ".");
     if (const Value* alike = rule.find("alike"_f); alike != nullptr && alike->said()) {
       std::vector<std::string> signs;
       for (const Value& one : alike->each()) {
@@ -67,12 +69,15 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
 
 // Codes seen on pieces that stand on no treatment on record.
 void addSeenOnly(Page& page, const std::set<std::string>& known, Blocks& out) {
-  std::map<std::string, std::vector<RecordIndex>, decltype(&choosing::codeBefore)> seen(&choosing::codeBefore);
+  std::map<std::string, std::vector<RecordIndex>, decltype(&choosing::codeBefore)> seen(
+      &choosing::codeBefore);
   for (RecordIndex specimen : page.records().ofKind(Kind::specimen)) {
     const Value* code = page.record(specimen).find("code-seen"_f);
     if (code == nullptr || !code->said()) continue;
     for (const Value& one : code->each())
-      if (one.type == ValueType::text && one.text.find('?') == std::string_view::npos && !known.contains(base::folded(one.text))) seen[std::string(one.text)].push_back(specimen);
+      if (one.type == ValueType::text && one.text.find('?') == std::string_view::npos &&
+          !known.contains(base::folded(one.text)))
+        seen[std::string(one.text)].push_back(specimen);
   }
   if (seen.empty()) return;
   std::vector<Blocks> items;
@@ -86,7 +91,8 @@ void addSeenOnly(Page& page, const std::set<std::string>& known, Blocks& out) {
     items.push_back(labelled(code, std::move(words)));
   }
   out.push_back(ownHeading(page, page.level, "Numbers seen that are in no list"));
-  out.push_back(document::paragraph({text("These stand on pieces that were seen, and belong to no decoration in this guide.")}));
+  out.push_back(document::paragraph(
+      {text("These stand on pieces that were seen, and belong to no decoration in this guide.")}));
   out.push_back(document::list(std::move(items)));
 }
 
@@ -116,7 +122,10 @@ Blocks codesList(Page& page, const Listing& listing) {
   for (const Chosen& one : listing.chosen) {
     const Value* code = page.record(one.record).find("code"_f);
     if (code == nullptr || !code->said()) {
-      (code == nullptr ? unrecorded : code->type == ValueType::none ? without : unknown).push_back(one.record);
+      (code == nullptr                 ? unrecorded
+       : code->type == ValueType::none ? without
+                                       : unknown)
+          .push_back(one.record);
       continue;
     }
     for (const Value& each : code->each()) {
@@ -140,14 +149,18 @@ Blocks codesList(Page& page, const Listing& listing) {
         const Value* shape = record.find("shape"_f);
         std::string name = record.text("name"_f).empty() ? std::string() : std::string(record.text("name"_f));
         if (name.empty()) {
-          if (motif != nullptr && motif->target() != records::kNoRecord) name = page.words().plainName(motif->target());
+          if (motif != nullptr && motif->target() != records::kNoRecord)
+            name = page.words().plainName(motif->target());
           if (motif != nullptr && motif->type == ValueType::none) name = "no motif";
-          if (shape != nullptr && shape->said()) name += (name.empty() ? "on " : " on ") + page.words().plainValue(shape, nullptr, record);
+          if (shape != nullptr && shape->said())
+            name += (name.empty() ? "on " : " on ") + page.words().plainValue(shape, nullptr, record);
         }
         if (name.empty()) name = page.words().plainName(holder.record);
         names.push_back(listedName(page, {holder.record, holder.sure}, {text(std::move(name))}));
-        const std::string reading = holder.read == nullptr ? std::string() : page.words().readingsInWords(*holder.read);
-        if (!reading.empty() && said.find(reading) == std::string::npos) said += (said.empty() ? "" : "; or ") + reading;
+        const std::string reading =
+            holder.read == nullptr ? std::string() : page.words().readingsInWords(*holder.read);
+        if (!reading.empty() && said.find(reading) == std::string::npos)
+          said += (said.empty() ? "" : "; or ") + reading;
         Inlines own = page.words().rowEvidence(record);
         if (!sources.insert(document::plainText(own)).second) continue;
         if (!evidence.empty()) put(evidence, "; ");

@@ -23,10 +23,14 @@ struct Wanted {
   Field field;
 };
 constexpr Wanted kWanted[] = {
-    {Kind::shape, "maker"_f},          {Kind::shape, "modeller"_f},  {Kind::shape, "introduced"_f},     {Kind::shape, "withdrawn"_f},
-    {Kind::motif, "supplier"_f},       {Kind::motif, "supplier-number"_f}, {Kind::motif, "introduced"_f}, {Kind::motif, "withdrawn"_f},
-    {Kind::treatment, "motif"_f},      {Kind::treatment, "code"_f},  {Kind::treatment, "introduced"_f}, {Kind::treatment, "withdrawn"_f},
-    {Kind::treatment, "forms"_f},      {Kind::mark, "used"_f},       {Kind::mark, "shapes"_f},          {Kind::form, "actual"_f},
+    {Kind::shape, "maker"_f},          {Kind::shape, "modeller"_f},
+    {Kind::shape, "introduced"_f},     {Kind::shape, "withdrawn"_f},
+    {Kind::motif, "supplier"_f},       {Kind::motif, "supplier-number"_f},
+    {Kind::motif, "introduced"_f},     {Kind::motif, "withdrawn"_f},
+    {Kind::treatment, "motif"_f},      {Kind::treatment, "code"_f},
+    {Kind::treatment, "introduced"_f}, {Kind::treatment, "withdrawn"_f},
+    {Kind::treatment, "forms"_f},      {Kind::mark, "used"_f},
+    {Kind::mark, "shapes"_f},          {Kind::form, "actual"_f},
     {Kind::form, "nominal"_f},         {Kind::set, "offered"_f},
 };
 
@@ -53,7 +57,9 @@ struct Gaps {
 bool isUnknown(const Value& value) {
   if (value.type == ValueType::unknown) return true;
   const auto each = value.each();
-  return value.type == ValueType::list && std::any_of(each.begin(), each.end(), [](const Value& one) { return one.type == ValueType::unknown; });
+  return value.type == ValueType::list && std::any_of(each.begin(), each.end(), [](const Value& one) {
+           return one.type == ValueType::unknown;
+         });
 }
 
 }  // namespace
@@ -64,21 +70,27 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
     const PublishedRecord record = page.record(one.record);
     page.uses(one.record);
     for (const Entry* entry : record.fields()) {
-      if (isUnknown(entry->value)) gaps[{record.kind(), fieldInWords(record.kind(), entry->field)}].unknown.push_back(one.record);
+      if (isUnknown(entry->value))
+        gaps[{record.kind(), fieldInWords(record.kind(), entry->field)}].unknown.push_back(one.record);
       if (entry->field != "look"_f) continue;
       for (const Entry& feature : entry->value.entries())
         if (isUnknown(feature.value))
-          gaps[{record.kind(), "the " + (feature.feature == records::kNoRecord ? std::string(feature.key) : page.words().plainFeature(feature.feature))}].unknown.push_back(one.record);
+          gaps[{record.kind(), "the " + (feature.feature == records::kNoRecord
+                                             ? std::string(feature.key)
+                                             : page.words().plainFeature(feature.feature))}]
+              .unknown.push_back(one.record);
     }
     for (const Wanted& wanted : kWanted)
-      if (wanted.kind == record.kind() && record.find(wanted.field) == nullptr) gaps[{wanted.kind, fieldInWords(wanted.kind, wanted.field)}].unrecorded.push_back(one.record);
+      if (wanted.kind == record.kind() && record.find(wanted.field) == nullptr)
+        gaps[{wanted.kind, fieldInWords(wanted.kind, wanted.field)}].unrecorded.push_back(one.record);
   }
   std::vector<Blocks> unknown;
   std::vector<Blocks> unrecorded;
   for (const auto& [key, gap] : gaps) {
     const auto& [kind, field] = key;
     auto line = [&, kindOf = kind, what = field](const std::vector<RecordIndex>& records) {
-      return labelled(capitalised(what + " of a " + kindInWords(kindOf)), sentence(namesOf(page, records, 24)));
+      return labelled(capitalised(what + " of a " + kindInWords(kindOf)),
+                      sentence(namesOf(page, records, 24)));
     };
     if (!gap.unknown.empty()) unknown.push_back(line(gap.unknown));
     if (!gap.unrecorded.empty()) unrecorded.push_back(line(gap.unrecorded));
@@ -86,7 +98,8 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
   std::map<std::string, std::vector<RecordIndex>> unreadOn;
   for (RecordIndex specimen : page.records().ofKind(Kind::specimen))
     for (const choosing::CodeOnRecord& code : page.words().materials().codes.of(specimen))
-      if (code.applies && code.readings.empty() && code.value != nullptr && code.unlike == nullptr) unreadOn[std::string(code.value->text)].push_back(specimen);
+      if (code.applies && code.readings.empty() && code.value != nullptr && code.unlike == nullptr)
+        unreadOn[std::string(code.value->text)].push_back(specimen);
   std::vector<Blocks> unread;
   for (const auto& [code, specimens] : unreadOn) {
     if (unread.size() == 50) break;
@@ -124,9 +137,13 @@ Blocks timelineList(Page& page, const Listing& listing) {
   const dates::Options& options = page.records().settings().dates;
   std::vector<Event> events;
   std::size_t undated = 0;
-  constexpr std::pair<Field, std::string_view> kMoments[] = {
-      {"founded"_f, "founded"}, {"closed"_f, "closed"}, {"designed"_f, "designed"}, {"introduced"_f, "first offered"}, {"withdrawn"_f, "last offered"}};
-  constexpr std::pair<Field, std::string_view> kSpans[] = {{"active"_f, "traded"}, {"used"_f, "in use"}, {"offered"_f, "on offer"}};
+  constexpr std::pair<Field, std::string_view> kMoments[] = {{"founded"_f, "founded"},
+                                                             {"closed"_f, "closed"},
+                                                             {"designed"_f, "designed"},
+                                                             {"introduced"_f, "first offered"},
+                                                             {"withdrawn"_f, "last offered"}};
+  constexpr std::pair<Field, std::string_view> kSpans[] = {
+      {"active"_f, "traded"}, {"used"_f, "in use"}, {"offered"_f, "on offer"}};
   for (const Chosen& one : listing.chosen) {
     const PublishedRecord record = page.record(one.record);
     bool any = false;
@@ -134,14 +151,19 @@ Blocks timelineList(Page& page, const Listing& listing) {
       const Value* value = record.find(field);
       if (value == nullptr || value->date() == nullptr) return;
       any = true;
-      events.push_back({value->date()->plain(options), page.words().shortDate(value), one.record, std::string(what), value});
+      events.push_back({value->date()->plain(options), page.words().shortDate(value), one.record,
+                        std::string(what), value});
     };
-    for (const auto& [field, what] : kMoments) take(field, record.kind() == Kind::motif && field == "introduced"_f ? "first used" : record.kind() == Kind::motif && field == "withdrawn"_f ? "last used" : what);
+    for (const auto& [field, what] : kMoments)
+      take(field, record.kind() == Kind::motif && field == "introduced"_f  ? "first used"
+                  : record.kind() == Kind::motif && field == "withdrawn"_f ? "last used"
+                                                                           : what);
     for (const auto& [field, what] : kSpans) take(field, what);
     undated += any ? 0 : 1;
   }
   if (events.empty()) return {};
-  std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) { return a.bounds < b.bounds; });
+  std::stable_sort(events.begin(), events.end(),
+                   [](const Event& a, const Event& b) { return a.bounds < b.bounds; });
   document::Table table = tableOf({"When", "What", "Sources"});
   for (const Event& event : events) {
     page.uses(event.record);
@@ -151,8 +173,12 @@ Blocks timelineList(Page& page, const Listing& listing) {
     if (evidence.empty()) evidence = page.words().rowEvidence(page.record(event.record));
     addRow(table, {{text(event.when)}, std::move(what), std::move(evidence)});
   }
-  Blocks out{document::paragraph({text("Dates as they are recorded, in order of the earliest day that each allows.")}), document::table(std::move(table))};
-  if (undated != 0) out.push_back(document::paragraph({text("Without a recorded date: " + countedInWords(undated, "record", "records") + ".")}));
+  Blocks out{document::paragraph(
+                 {text("Dates as they are recorded, in order of the earliest day that each allows.")}),
+             document::table(std::move(table))};
+  if (undated != 0)
+    out.push_back(document::paragraph(
+        {text("Without a recorded date: " + countedInWords(undated, "record", "records") + ".")}));
   return out;
 }
 
@@ -175,10 +201,12 @@ Blocks tellApartList(Page& page, const Listing& listing) {
         const Value* is = each.type == ValueType::mapping ? each.find("is"_f) : &each;
         if (is == nullptr) continue;
         for (const Value& word : is->each())
-          if (word.said() || word.type == ValueType::none) own.insert(word.type == ValueType::none ? "none" : std::string(word.text));
+          if (word.said() || word.type == ValueType::none)
+            own.insert(word.type == ValueType::none ? "none" : std::string(word.text));
       }
       for (const std::string& value : own) {
-        auto found = std::find_if(group.values.begin(), group.values.end(), [&](const auto& known) { return known.first == value; });
+        auto found = std::find_if(group.values.begin(), group.values.end(),
+                                  [&](const auto& known) { return known.first == value; });
         if (found == group.values.end()) found = group.values.insert(group.values.end(), {value, {}});
         found->second.push_back(one.record);
       }
@@ -204,13 +232,17 @@ Blocks tellApartList(Page& page, const Listing& listing) {
       parts.push_back(std::move(part));
     }
     Inlines words = separated(std::move(parts), "; ");
-    const auto could = static_cast<std::size_t>(std::count_if(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return group.kinds.contains(page.record(one.record).kind()); }));
-    if (group.recorded < could) put(words, "; not recorded of " + countedInWords(could - group.recorded, "other", "others"));
+    const auto could = static_cast<std::size_t>(std::count_if(
+        listing.chosen.begin(), listing.chosen.end(),
+        [&](const Chosen& one) { return group.kinds.contains(page.record(one.record).kind()); }));
+    if (group.recorded < could)
+      put(words, "; not recorded of " + countedInWords(could - group.recorded, "other", "others"));
     Blocks line = labelled(capitalised(page.words().plainFeature(feature)), sentence(std::move(words)));
     items.push_back(std::move(line));
   }
   if (items.empty()) return {};
-  return {document::paragraph({text("The features on record that differ, the quickest to see first.")}), document::list(std::move(items))};
+  return {document::paragraph({text("The features on record that differ, the quickest to see first.")}),
+          document::list(std::move(items))};
 }
 
 }  // namespace saggar::compose

@@ -22,7 +22,8 @@ std::vector<RecordIndex> Listing::records() const {
 }
 
 Inlines listedName(const Page& page, const Chosen& chosen, Inlines words) {
-  Inlines out = words.empty() ? page.words().name(chosen.record) : page.words().linked(chosen.record, std::move(words));
+  Inlines out =
+      words.empty() ? page.words().name(chosen.record) : page.words().linked(chosen.record, std::move(words));
   if (!chosen.sure) put(out, ", perhaps");
   return out;
 }
@@ -32,7 +33,8 @@ void sortByName(const Page& page, std::vector<Chosen>& chosen) {
   std::vector<std::pair<std::string, Chosen>> keyed;
   keyed.reserve(chosen.size());
   for (const Chosen& one : chosen) keyed.emplace_back(collation.key(page.words().plainName(one.record)), one);
-  std::stable_sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(keyed.begin(), keyed.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   for (std::size_t i = 0; i < chosen.size(); ++i) chosen[i] = keyed[i].second;
 }
 
@@ -40,13 +42,19 @@ namespace {
 
 Inlines reachedInWords(const Page& page, const Reached& reached) {
   switch (reached.state) {
-    case Reached::State::record: return page.words().name(reached.record);
-    case Reached::State::absent: return {text("not recorded")};
-    case Reached::State::unknown: return {text("not known")};
-    case Reached::State::none: return {text("none")};
-    case Reached::State::value: break;
+    case Reached::State::record:
+      return page.words().name(reached.record);
+    case Reached::State::absent:
+      return {text("not recorded")};
+    case Reached::State::unknown:
+      return {text("not known")};
+    case Reached::State::none:
+      return {text("none")};
+    case Reached::State::value:
+      break;
   }
-  return page.words().value(reached.value, reached.spec, page.record(reached.record == records::kNoRecord ? 0 : reached.record));
+  return page.words().value(reached.value, reached.spec,
+                            page.record(reached.record == records::kNoRecord ? 0 : reached.record));
 }
 
 // The rows in the order of the groups that the block asks for, each under its head; else in one run.
@@ -57,7 +65,8 @@ void rowsInGroups(const Page& page, const Listing& listing, Kind kind, document:
     for (const Chosen& one : listing.chosen) row(one);
     return;
   }
-  for (const choosing::Chooser::Group& group : page.words().materials().chooser.group(listing.chosen, query->grouped)) {
+  for (const choosing::Chooser::Group& group :
+       page.words().materials().chooser.group(listing.chosen, query->grouped)) {
     addGroupHead(table, capitalised(reachedInWords(page, group.key)));
     for (const Chosen& one : group.members) row(one);
   }
@@ -71,7 +80,8 @@ Blocks columnsTable(Page& page, const Listing& listing, const choosing::Query& q
     if (heading.empty() && !column.path.steps().empty()) {
       const choosing::Step& last = column.path.steps().back();
       if (last.type == choosing::Step::Type::field) heading = labelOf(query.kind, last.field);
-      if (last.type == choosing::Step::Type::feature || last.type == choosing::Step::Type::heading) heading = last.key;
+      if (last.type == choosing::Step::Type::feature || last.type == choosing::Step::Type::heading)
+        heading = last.key;
       if (last.type == choosing::Step::Type::backwards) heading = std::string(plural(last.kind));
       std::replace(heading.begin(), heading.end(), '-', ' ');
       heading = capitalised(std::move(heading));
@@ -87,10 +97,13 @@ Blocks columnsTable(Page& page, const Listing& listing, const choosing::Query& q
     std::vector<Inlines> cells;
     for (const choosing::Column& column : query.columns) {
       std::vector<Inlines> parts;
-      for (const Reached& reached : column.path.from(one.record, collection)) parts.push_back(reachedInWords(page, reached));
+      for (const Reached& reached : column.path.from(one.record, collection))
+        parts.push_back(reachedInWords(page, reached));
       Inlines words = listed(std::move(parts));
-      const bool named = column.path.steps().size() == 1 && column.path.steps()[0].type == choosing::Step::Type::field &&
-                         (column.path.steps()[0].field == "name"_f || column.path.steps()[0].field == "title"_f || column.path.steps()[0].field == "code"_f);
+      const bool named =
+          column.path.steps().size() == 1 && column.path.steps()[0].type == choosing::Step::Type::field &&
+          (column.path.steps()[0].field == "name"_f || column.path.steps()[0].field == "title"_f ||
+           column.path.steps()[0].field == "code"_f);
       if (cells.empty() || named) words = page.words().linked(one.record, {text(document::plainText(words))});
       if (cells.empty() && !one.sure) put(words, ", perhaps");
       cells.push_back(std::move(words));
@@ -122,7 +135,9 @@ Inlines codeCell(const Page& page, const Chosen& one) {
   } else if (const std::string_view name = record.text("name"_f); !name.empty()) {
     words = std::string(name);
   } else {
-    words = code == nullptr ? "number not recorded" : code->type == ValueType::none ? "no number" : "number not known";
+    words = code == nullptr                 ? "number not recorded"
+            : code->type == ValueType::none ? "no number"
+                                            : "number not known";
   }
   return listedName(page, one, {text(std::move(words))});
 }
@@ -143,9 +158,15 @@ Blocks treatmentsList(Page& page, const Listing& listing) {
     return shape != nullptr && shape->type == ValueType::reference ? shape->target() : records::kNoRecord;
   };
   const RecordIndex first = shapeOf(listing.chosen[0].record);
-  const auto steps = query == nullptr || query->grouped.empty() ? std::span<const choosing::Step>() : std::span<const choosing::Step>(query->grouped.steps());
-  auto groupedBy = [&](Field field) { return steps.size() == 1 && steps[0].type == choosing::Step::Type::field && steps[0].field == field; };
-  const bool oneShape = first != records::kNoRecord && std::all_of(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return shapeOf(one.record) == first; });
+  const auto steps = query == nullptr || query->grouped.empty()
+                         ? std::span<const choosing::Step>()
+                         : std::span<const choosing::Step>(query->grouped.steps());
+  auto groupedBy = [&](Field field) {
+    return steps.size() == 1 && steps[0].type == choosing::Step::Type::field && steps[0].field == field;
+  };
+  const bool oneShape = first != records::kNoRecord &&
+                        std::all_of(listing.chosen.begin(), listing.chosen.end(),
+                                    [&](const Chosen& one) { return shapeOf(one.record) == first; });
   const bool withShape = !oneShape && !groupedBy("shape"_f);
   const bool withMotif = !groupedBy("motif"_f);
   std::vector<std::string> head{"Number"};
@@ -158,8 +179,12 @@ Blocks treatmentsList(Page& page, const Listing& listing) {
     page.lists(one.record);
     page.uses(one.record);
     std::vector<Inlines> cells{codeCell(page, one)};
-    if (withMotif) cells.push_back(page.words().value(record.find("motif"_f), records::specOf(Kind::treatment, "motif"_f), record));
-    if (withShape) cells.push_back(page.words().value(record.find("shape"_f), records::specOf(Kind::treatment, "shape"_f), record));
+    if (withMotif)
+      cells.push_back(
+          page.words().value(record.find("motif"_f), records::specOf(Kind::treatment, "motif"_f), record));
+    if (withShape)
+      cells.push_back(
+          page.words().value(record.find("shape"_f), records::specOf(Kind::treatment, "shape"_f), record));
     cells.push_back(page.words().look(record.find("look"_f)));
     cells.push_back(page.words().dates(record));
     cells.push_back(page.words().rowEvidence(record));
@@ -176,7 +201,8 @@ Blocks formsList(Page& page, const Listing& listing) {
     for (const Chosen& one : listing.chosen) page.takeAnchor(one.record);
     return columnsTable(page, listing, *own);
   }
-  const bool home = std::any_of(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return page.wants(one.record); });
+  const bool home = std::any_of(listing.chosen.begin(), listing.chosen.end(),
+                                [&](const Chosen& one) { return page.wants(one.record); });
   std::vector<std::string> head{"Piece", "List size", "Measures"};
   if (home) head.emplace_back("Made in");
   head.emplace_back("Sources");
@@ -186,18 +212,24 @@ Blocks formsList(Page& page, const Listing& listing) {
     const std::string anchor = page.takeAnchor(one.record);
     page.lists(one.record);
     page.uses(one.record);
-    auto value = [&](Field field) { return page.words().value(record.find(field), records::specOf(Kind::form, field), record); };
+    auto value = [&](Field field) {
+      return page.words().value(record.find(field), records::specOf(Kind::form, field), record);
+    };
     std::string plain = page.words().plainName(one.record);
-    Inlines name = anchor.empty() ? page.words().linked(one.record, {text(std::move(plain))}) : Inlines{text(std::move(plain))};
+    Inlines name = anchor.empty() ? page.words().linked(one.record, {text(std::move(plain))})
+                                  : Inlines{text(std::move(plain))};
     if (const Value* also = record.find("also"_f); also != nullptr && also->said()) {
       std::vector<std::string> others;
       for (const Value& other : also->each())
-        if (const Value* otherName = other.find("name"_f); otherName != nullptr && otherName->said()) others.emplace_back(otherName->text);
+        if (const Value* otherName = other.find("name"_f); otherName != nullptr && otherName->said())
+          others.emplace_back(otherName->text);
       put(name, " (" + base::joined(others, ", ") + ")");
     }
     if (!one.sure) put(name, ", perhaps");
     Inlines actual = value("actual"_f);
-    if (const std::string_view measured = record.text("measured"_f); !measured.empty() && measured != "overall") put(actual, " " + std::string(measured));
+    if (const std::string_view measured = record.text("measured"_f);
+        !measured.empty() && measured != "overall")
+      put(actual, " " + std::string(measured));
     const Value* holds = record.find("holds"_f);
     if (holds != nullptr) {
       put(actual, "; holds ");
@@ -209,7 +241,8 @@ Blocks formsList(Page& page, const Listing& listing) {
     cells.push_back(std::move(actual));
     if (home) {
       const Value* in = record.find("made-in"_f);
-      cells.push_back(in != nullptr && in->type == ValueType::all ? Inlines{text("every shape")} : value("made-in"_f));
+      cells.push_back(in != nullptr && in->type == ValueType::all ? Inlines{text("every shape")}
+                                                                  : value("made-in"_f));
     }
     cells.push_back(page.words().rowEvidence(record));
     addRow(table, std::move(cells));
@@ -217,11 +250,14 @@ Blocks formsList(Page& page, const Listing& listing) {
   };
   const choosing::Query* query = listing.query.of(Kind::form);
   auto wareOf = [&](const Chosen& one) { return page.record(one.record).text("ware"_f); };
-  const bool oneWare = std::all_of(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) { return wareOf(one) == wareOf(listing.chosen[0]); });
+  const bool oneWare = std::all_of(listing.chosen.begin(), listing.chosen.end(), [&](const Chosen& one) {
+    return wareOf(one) == wareOf(listing.chosen[0]);
+  });
   if (oneWare || (query != nullptr && (!query->grouped.empty() || !query->inOrderOf.empty()))) {
     rowsInGroups(page, listing, Kind::form, table, row);
   } else {
-    constexpr std::pair<std::string_view, std::string_view> kWares[] = {{"flat", "Flat ware"}, {"hollow", "Hollow ware"}, {"set", "Sets"}, {"", "Other pieces"}};
+    constexpr std::pair<std::string_view, std::string_view> kWares[] = {
+        {"flat", "Flat ware"}, {"hollow", "Hollow ware"}, {"set", "Sets"}, {"", "Other pieces"}};
     for (const auto& [ware, title] : kWares) {
       bool headed = false;
       for (const Chosen& one : listing.chosen) {
@@ -264,7 +300,8 @@ Blocks formsList(Page& page, const Listing& listing) {
       put(words, words.empty() ? "" : " ");
       put(words, page.words().proseLine(record, *note));
     }
-    if (!words.empty() && (record.find("note"_f) != nullptr || record.find("parts"_f) != nullptr || record.find("more"_f) != nullptr))
+    if (!words.empty() && (record.find("note"_f) != nullptr || record.find("parts"_f) != nullptr ||
+                           record.find("more"_f) != nullptr))
       notes.push_back(labelled(capitalised(page.words().plainName(one.record)), std::move(words)));
     for (Block& block : picturesOf(page, one.record)) out.push_back(std::move(block));
   }
@@ -287,12 +324,17 @@ Blocks marksList(Page& page, const Listing& listing) {
       for (Field field : {"method"_f, "laid"_f, "colour"_f})
         if (const Value* value = record.find(field); value != nullptr) {
           std::vector<std::string> words;
-          for (const Value& each : value->each()) words.push_back(page.words().plainValue(&each, nullptr, record));
+          for (const Value& each : value->each())
+            words.push_back(page.words().plainValue(&each, nullptr, record));
           how.push_back(base::listedInWords(words, "or"));
         }
       Inlines used{text(page.words().shortDate(record.find("used"_f)))};
-      addRow(table, {listedName(page, one), {text(how.empty() ? "not recorded" : base::joined(how, ", "))},
-                     page.words().value(record.find("reads"_f), records::specOf(Kind::mark, "reads"_f), record), std::move(used), page.words().rowEvidence(record)});
+      addRow(table,
+             {listedName(page, one),
+              {text(how.empty() ? "not recorded" : base::joined(how, ", "))},
+              page.words().value(record.find("reads"_f), records::specOf(Kind::mark, "reads"_f), record),
+              std::move(used),
+              page.words().rowEvidence(record)});
     });
     out.push_back(document::table(std::move(table)));
   }

@@ -20,7 +20,8 @@ using records::Value;
 namespace {
 
 bool isCorrection(const Page& page, const PublishedRecord& claim) {
-  return claim.find("change"_f) != nullptr || claim.find("replaces"_f) != nullptr || !referring(page, claim.index(), Kind::claim, "replaces"_f).empty();
+  return claim.find("change"_f) != nullptr || claim.find("replaces"_f) != nullptr ||
+         !referring(page, claim.index(), Kind::claim, "replaces"_f).empty();
 }
 
 Inlines ourMarkdown(std::string_view markdown) {
@@ -35,10 +36,14 @@ Blocks lookAlikesList(Page& page, const Listing& listing) {
   const std::vector<RecordIndex> chosen = listing.records();
   std::vector<Pair> pairs = pairsOf(page, chosen);
   Blocks out;
-  constexpr std::pair<Kind, std::string_view> kGroups[] = {{Kind::shape, "Shapes"}, {Kind::motif, "Motifs"}, {Kind::treatment, "Decorations"}};
+  constexpr std::pair<Kind, std::string_view> kGroups[] = {
+      {Kind::shape, "Shapes"}, {Kind::motif, "Motifs"}, {Kind::treatment, "Decorations"}};
   std::size_t groups = 0;
   for (const auto& [kind, title] : kGroups)
-    groups += std::any_of(pairs.begin(), pairs.end(), [&, k = kind](const Pair& pair) { return page.record(pair.one).kind() == k; }) ? 1 : 0;
+    groups += std::any_of(pairs.begin(), pairs.end(),
+                          [&, k = kind](const Pair& pair) { return page.record(pair.one).kind() == k; })
+                  ? 1
+                  : 0;
   for (const auto& [kind, title] : kGroups) {
     std::vector<Blocks> items;
     for (const Pair& pair : pairs) {
@@ -78,7 +83,8 @@ Blocks correctionsList(Page& page, const Listing& listing) {
     // Its own anchor and those of the statements it replaces, which stand in it struck through.
     Inlines anchors;
     auto anchor = [&](RecordIndex record) {
-      if (std::string name = page.takeAnchor(record); !name.empty()) anchors.push_back(document::anchorAt(std::move(name)));
+      if (std::string name = page.takeAnchor(record); !name.empty())
+        anchors.push_back(document::anchorAt(std::move(name)));
       page.uses(record);
       page.lists(record);
     };
@@ -89,9 +95,11 @@ Blocks correctionsList(Page& page, const Listing& listing) {
     const bool home = page.isHome(one.record);
     Inlines& first = blocks[0].inlines;
     if (home && !anchors.empty()) {
-      blocks[0] = document::heading(page.level, {text(document::plainText(first))}, std::move(anchors[0].text));
+      blocks[0] =
+          document::heading(page.level, {text(document::plainText(first))}, std::move(anchors[0].text));
       anchors.erase(anchors.begin());
-      if (!anchors.empty() && blocks.size() > 1) blocks[1].inlines.insert(blocks[1].inlines.begin(), anchors.begin(), anchors.end());
+      if (!anchors.empty() && blocks.size() > 1)
+        blocks[1].inlines.insert(blocks[1].inlines.begin(), anchors.begin(), anchors.end());
     } else if (!home) {
       first = page.words().linked(one.record, std::move(first));
     }
@@ -114,12 +122,14 @@ Blocks makersList(Page& page, const Listing& listing) {
     page.lists(one.record);
     Inlines line = listedName(page, one);
     std::vector<std::string> parts;
-    if (const Value* trade = maker.find("trade"_f); trade != nullptr && trade->said()) parts.push_back(page.words().plainValue(trade, nullptr, maker));
+    if (const Value* trade = maker.find("trade"_f); trade != nullptr && trade->said())
+      parts.push_back(page.words().plainValue(trade, nullptr, maker));
     if (const std::string_view place = maker.text("place"_f); !place.empty()) parts.emplace_back(place);
     if (const Value* active = maker.find("active"_f)) {
       parts.push_back(page.words().shortDate(active));
     } else if (maker.find("founded"_f) != nullptr || maker.find("closed"_f) != nullptr) {
-      parts.push_back(page.words().shortDate(maker.find("founded"_f)) + " to " + page.words().shortDate(maker.find("closed"_f)));
+      parts.push_back(page.words().shortDate(maker.find("founded"_f)) + " to " +
+                      page.words().shortDate(maker.find("closed"_f)));
     }
     if (!parts.empty()) put(line, ": " + base::joined(parts, ", "));
     put(line, " (");
@@ -170,7 +180,8 @@ Blocks creditsList(Page& page, const Listing& listing) {
     const std::string_view rights = photo.text("rights"_f);
     put(line, "; ");
     put(line, rights.empty() ? Inlines{text("rights not recorded")} : rightsInWords(rights));
-    if (const std::string_view permission = photo.text("permission"_f); !permission.empty()) put(line, "; " + std::string(permission));
+    if (const std::string_view permission = photo.text("permission"_f); !permission.empty())
+      put(line, "; " + std::string(permission));
     put(line, ".");
     if (const Value* note = photo.find("note"_f); note != nullptr && note->said()) {
       put(line, " ");
@@ -188,7 +199,8 @@ Blocks cautionsList(Page& page, const Listing& listing) {
   if (query == nullptr || query->where.always()) {
     out.push_back(document::paragraph({text(std::string(kCautionOpening))}));
     std::vector<Blocks> facts;
-    for (const CautionFact& fact : kCautionFacts) facts.push_back(item(ourMarkdown(std::string(fact.says) + " (" + std::string(fact.source) + ")")));
+    for (const CautionFact& fact : kCautionFacts)
+      facts.push_back(item(ourMarkdown(std::string(fact.says) + " (" + std::string(fact.source) + ")")));
     out.push_back(document::list(std::move(facts)));
     out.push_back(document::paragraph({document::strong({text(std::string(kCautionClosing))})}));
   }
@@ -200,7 +212,8 @@ Blocks cautionsList(Page& page, const Listing& listing) {
       const Value* caution = entry.value.find("caution"_f);
       if (caution == nullptr || !caution->said()) continue;
       page.uses(one.record);
-      const std::string name = Words::featureInWords(page.words().plainFeature(one.record), {std::string(entry.key)});
+      const std::string name =
+          Words::featureInWords(page.words().plainFeature(one.record), {std::string(entry.key)});
       Inlines words{document::strong(page.words().linked(one.record, {text(capitalised(name))}))};
       put(words, ": ");
       put(words, sentence({text(std::string(caution->text))}));

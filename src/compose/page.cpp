@@ -14,7 +14,9 @@ Page::Page(const Book& book, std::size_t chapter) : book_(book), chapter_(chapte
   document.draft = book.materials().draft;
 }
 
-bool Page::wants(RecordIndex record) const { return isHome(record) && !described_.contains(record); }
+bool Page::wants(RecordIndex record) const {
+  return isHome(record) && !described_.contains(record);
+}
 
 std::string Page::takeAnchor(RecordIndex record) {
   if (!isHome(record) || !described_.insert(record).second) return {};
@@ -22,7 +24,9 @@ std::string Page::takeAnchor(RecordIndex record) {
   return anchorOf(book_.records()[record]);
 }
 
-void Page::uses(RecordIndex record) { made.madeFrom.insert(book_.records()[record].reference()); }
+void Page::uses(RecordIndex record) {
+  made.madeFrom.insert(book_.records()[record].reference());
+}
 
 void Page::picture(const std::string& path) {
   if (pictures_.insert(path).second) made.images.push_back(path);
@@ -40,6 +44,8 @@ Block ownHeading(const Page& page, int level, std::string words) {
   return document::heading(level, {document::text(std::move(words))}, std::move(anchor));
 }
 
-Block noneRecorded() { return document::paragraph({document::text("None recorded.")}); }
+Block noneRecorded() {
+  return document::paragraph({document::text("None recorded.")});
+}
 
 }  // namespace saggar::compose

@@ -18,7 +18,8 @@ struct MarkedEntry {
 
 class Book {
  public:
-  Book(const Materials& materials, const Places& places) : materials_(materials), places_(places), words_(materials, &places) {}
+  Book(const Materials& materials, const Places& places)
+      : materials_(materials), places_(places), words_(materials, &places) {}
 
   const Materials& materials() const { return materials_; }
   const Published& records() const { return materials_.records; }

@@ -51,14 +51,22 @@ Inlines separated(std::vector<Inlines> parts, std::string_view between) {
 
 std::string kindInWords(Kind kind, bool several) {
   switch (kind) {
-    case Kind::treatment: return several ? "decorations" : "decoration";
-    case Kind::form: return several ? "pieces" : "piece";
-    case Kind::specimen: return several ? "pieces seen" : "piece seen";
-    case Kind::claim: return several ? "statements" : "statement";
-    case Kind::person: return several ? "people" : "person";
-    case Kind::photo: return several ? "pictures" : "picture";
-    case Kind::term: return several ? "words" : "word";
-    default: return std::string(several ? plural(kind) : name(kind));
+    case Kind::treatment:
+      return several ? "decorations" : "decoration";
+    case Kind::form:
+      return several ? "pieces" : "piece";
+    case Kind::specimen:
+      return several ? "pieces seen" : "piece seen";
+    case Kind::claim:
+      return several ? "statements" : "statement";
+    case Kind::person:
+      return several ? "people" : "person";
+    case Kind::photo:
+      return several ? "pictures" : "picture";
+    case Kind::term:
+      return several ? "words" : "word";
+    default:
+      return std::string(several ? plural(kind) : name(kind));
   }
 }
 
@@ -90,14 +98,17 @@ std::string countedInWords(std::size_t number, std::string_view one, std::string
 
 Inlines sentence(Inlines words) {
   const Inline* last = words.empty() ? nullptr : &words.back();
-  while (last != nullptr && last->kind != InlineKind::text && !last->children.empty()) last = &last->children.back();
+  while (last != nullptr && last->kind != InlineKind::text && !last->children.empty())
+    last = &last->children.back();
   const bool ended = last != nullptr && last->kind == InlineKind::text && !last->text.empty() &&
                      std::string_view(".!?").find(last->text.back()) != std::string_view::npos;
   if (!ended && !words.empty()) put(words, ".");
   return words;
 }
 
-Blocks item(Inlines words) { return {document::paragraph(std::move(words))}; }
+Blocks item(Inlines words) {
+  return {document::paragraph(std::move(words))};
+}
 
 Blocks labelled(std::string_view label, Inlines words) {
   Inlines line{document::strong({document::text(std::string(label) + ':')})};

@@ -33,8 +33,8 @@ enum class ChapterType {
 
 struct Chapter {
   ChapterType type = ChapterType::prose;
-  std::string file;      // without ending: "jessamount"; unique in the guide, whatever a disk thinks of capitals
-  std::string title;     // plain
+  std::string file;   // without ending: "jessamount"; unique in the guide, whatever a disk thinks of capitals
+  std::string title;  // plain
   std::string division;  // the division it stands in; empty for none
   std::string path;      // of prose: "prose/the-firm.md"; of a record with prose: its file
   std::string block;     // of a generated chapter: "codes"; of lists: "motifs", "shapes" or "lists"
@@ -43,9 +43,9 @@ struct Chapter {
 
 // A link that an author typed from prose to another file of prose.
 struct ProseTarget {
-  std::size_t chapter = SIZE_MAX;         // none: the file goes nowhere in print
+  std::size_t chapter = SIZE_MAX;           // none: the file goes nowhere in print
   RecordIndex record = records::kNoRecord;  // a file of a record without a chapter of its own
-  std::string heading;                    // the heading's anchor, empty for the top
+  std::string heading;                      // the heading's anchor, empty for the top
 };
 
 class Places {

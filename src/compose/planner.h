@@ -16,7 +16,7 @@ class Planner {
   Planner(const Materials& materials, Places& places, diagnostics::Findings& findings);
 
   void readContents(const records::Value& contents);  // planner_contents.cpp
-  void takeEverything();                               // without contents
+  void takeEverything();                              // without contents
   void readProse();
   void findHomes();
   void addLists();
@@ -59,10 +59,13 @@ class Planner {
   const Materials& materials_;
   Places& places_;
   diagnostics::Findings& findings_;
-  std::set<std::string> names_;                          // of files, in small letters
-  std::map<std::string, std::size_t> proseFiles_;        // path → index of Published::prose()
-  std::vector<ProseText> prose_;                         // by that index
+  std::set<std::string> names_;                    // of files, in small letters
+  std::map<std::string, std::size_t> proseFiles_;  // path → index of Published::prose()
+  std::vector<ProseText> prose_;                   // by that index
 };
+
+// "prose/shapes/bryn.md" → "bryn"
+std::string stemOf(std::string_view path);
 
 // The headings that a chapter made from a record may get beside those of its prose.
 std::span<const std::string_view> generatedHeadings();

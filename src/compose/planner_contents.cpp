@@ -37,16 +37,19 @@ void Planner::readItem(const Value& item, const std::string& division, int depth
     return;
   }
   if (depth > 0) {
-    report("value-unfit"_rule, item.place, "a division stands inside a division", "move it out: there is one level of divisions");
+    report("value-unfit"_rule, item.place, "a division stands inside a division",
+           "move it out: there is one level of divisions");
     return;
   }
   if (title == nullptr || title->type != ValueType::text)
-    report("value-unfit"_rule, item.place, "a division needs a title", "write `division: The shapes` above `holds:`");
+    report("value-unfit"_rule, item.place, "a division needs a title",
+           "write `division: The shapes` above `holds:`");
   if (holds == nullptr)
     report("value-unfit"_rule, item.place, "a division without chapters", "list its chapters under `holds:`");
   for (const Entry& entry : item.entries())
     if (entry.key != "division" && entry.key != "holds")
-      report("field-unknown"_rule, entry.keyPlace, "a division has no `" + base::shortened(entry.key, 40) + "`", "it takes `division` and `holds`");
+      report("field-unknown"_rule, entry.keyPlace,
+             "a division has no `" + base::shortened(entry.key, 40) + "`", "it takes `division` and `holds`");
   if (holds == nullptr) return;
   const std::string name = title == nullptr ? std::string() : std::string(title->text);
   for (const Value& one : holds->each()) readItem(one, name, depth + 1);
@@ -67,7 +70,8 @@ void Planner::readWord(const Value& item, const std::string& division) {
       return;
     }
     if (places_.proseChapter_.contains(word)) {
-      report("value-unfit"_rule, item.place, "`" + word + "` is a chapter already", "take one of the two lines out");
+      report("value-unfit"_rule, item.place, "`" + word + "` is a chapter already",
+             "take one of the two lines out");
       return;
     }
     addProse(word, division);
@@ -81,7 +85,8 @@ void Planner::readWord(const Value& item, const std::string& division) {
   std::vector<std::string> shown(known.begin(), known.end());
   report("value-unfit"_rule, item.place, "`" + base::shortened(word, 40) + "` is no chapter",
          near ? "did you mean `" + std::string(*near) + "`?"
-              : "type a file (`prose/name.md`), `a-chapter-for-every: shape`, or one of " + base::listedInWords(shown, "or"));
+              : "type a file (`prose/name.md`), `a-chapter-for-every: shape`, or one of " +
+                    base::listedInWords(shown, "or"));
 }
 
 void Planner::readForEvery(const Value& item, const std::string& division) {
@@ -93,12 +98,15 @@ void Planner::readForEvery(const Value& item, const std::string& division) {
   const auto kind = choosing::readKind(every, file, known, "a-chapter-for-every");
   if (!kind) return;
   if (*kind == Kind::source) {
-    report("value-unfit"_rule, every.place, "sources have a chapter of their own, which is always there", "take this line out");
+    report("value-unfit"_rule, every.place, "sources have a chapter of their own, which is always there",
+           "take this line out");
     return;
   }
   for (const Entry& entry : item.entries())
-    if (entry.key != "a-chapter-for-every" && entry.key != "where" && entry.key != "in-order-of" && entry.key != "sure")
-      report("field-unknown"_rule, entry.keyPlace, "a chapter for every record has no `" + base::shortened(entry.key, 40) + "`",
+    if (entry.key != "a-chapter-for-every" && entry.key != "where" && entry.key != "in-order-of" &&
+        entry.key != "sure")
+      report("field-unknown"_rule, entry.keyPlace,
+             "a chapter for every record has no `" + base::shortened(entry.key, 40) + "`",
              "it takes `where`, `in-order-of` and `sure`");
   const choosing::Query query = choosing::readQuery(item, *kind, collection, file, known);
   std::vector<choosing::Chosen> chosen = materials_.chooser.choose(*kind, query.where, query.sure);
@@ -112,7 +120,8 @@ void Planner::takeEverything() {
     bool ofRecord = false;
     for (std::size_t i = 0; parts.size() == 3 && i + 1 < records::kKindCount; ++i)
       if (records::kKindNames[i].many == parts[1])
-        ofRecord = materials_.records.find(static_cast<Kind>(i), parts[2].substr(0, parts[2].size() - 3)).has_value();
+        ofRecord = materials_.records.find(static_cast<Kind>(i), parts[2].substr(0, parts[2].size() - 3))
+                       .has_value();
     if (!ofRecord) addProse(path, {});
   }
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) {
@@ -128,7 +137,8 @@ void Planner::takeEverything() {
   if (any(Kind::question)) addGenerated("questions", {});
   if (any(Kind::term)) addGenerated("glossary", {});
   const auto claims = materials_.records.ofKind(Kind::claim);
-  if (std::any_of(claims.begin(), claims.end(), [&](RecordIndex one) { return isCorrection(materials_.records[one]); }))
+  if (std::any_of(claims.begin(), claims.end(),
+                  [&](RecordIndex one) { return isCorrection(materials_.records[one]); }))
     addGenerated("corrections", {});
 }
 

@@ -19,7 +19,8 @@ using document::InlineKind;
 namespace {
 
 bool isBlankText(const Inline& one) {
-  return (one.kind == InlineKind::text && base::trimmed(one.text).empty()) || one.kind == InlineKind::softBreak;
+  return (one.kind == InlineKind::text && base::trimmed(one.text).empty()) ||
+         one.kind == InlineKind::softBreak;
 }
 
 // Most notes are a sentence or two without a sign that Markdown would make anything of: they need no parser.
@@ -28,16 +29,19 @@ bool isPlain(std::string_view text) {
   for (const char c : text) {
     const bool letter = base::isLower(c) || base::isUpper(c) || (static_cast<unsigned char>(c) & 0x80) != 0;
     if (lineStart && !letter && c != '\n') return false;
-    if (!letter && !base::isDigit(c) && std::string_view(" \n,.;()?'-").find(c) == std::string_view::npos) return false;
+    if (!letter && !base::isDigit(c) && std::string_view(" \n,.;()?'-").find(c) == std::string_view::npos)
+      return false;
     if (lineStart && c == '\n') return false;
     lineStart = c == '\n';
   }
-  return text.find("www.") == std::string_view::npos && text.find("\xE2\x98\x90") == std::string_view::npos && text.find("  ") == std::string_view::npos;
+  return text.find("www.") == std::string_view::npos && text.find("\xE2\x98\x90") == std::string_view::npos &&
+         text.find("  ") == std::string_view::npos;
 }
 
 class Resolver {
  public:
-  Resolver(const Words& words, const ProseSetting& setting) : words_(words), places_(words.places()), setting_(setting) {}
+  Resolver(const Words& words, const ProseSetting& setting)
+      : words_(words), places_(words.places()), setting_(setting) {}
 
   void inlines(Inlines& some) const {
     Inlines out;
@@ -45,7 +49,9 @@ class Resolver {
     for (std::size_t i = 0; i < some.size(); ++i) {
       Inline& one = some[i];
       switch (one.kind) {
-        case InlineKind::reference: add(out, reference(one)); break;
+        case InlineKind::reference:
+          add(out, reference(one));
+          break;
         case InlineKind::citation:
           if (isWord(out, one)) {
             add(out, sourceAsWord(one));
@@ -54,12 +60,18 @@ class Resolver {
           }
           break;
         case InlineKind::index:
-          if (setting_.indexed) out.push_back(document::anchorAt(setting_.indexed(one.text.empty() ? document::plainText(one.children) : one.text)));
+          if (setting_.indexed)
+            out.push_back(document::anchorAt(
+                setting_.indexed(one.text.empty() ? document::plainText(one.children) : one.text)));
           inlines(one.children);
           add(out, std::move(one.children));
           break;
-        case InlineKind::link: link(one, out); break;
-        case InlineKind::image: picture(one, out); break;
+        case InlineKind::link:
+          link(one, out);
+          break;
+        case InlineKind::image:
+          picture(one, out);
+          break;
         default:
           inlines(one.children);
           out.push_back(std::move(one));
@@ -81,10 +93,13 @@ class Resolver {
 
  private:
   // Keeps the pieces of a sentence apart: an author's words may hold signs that ours must not join.
-  static void add(Inlines& out, Inlines more) { out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end())); }
+  static void add(Inlines& out, Inlines more) {
+    out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+  }
 
   Inlines reference(Inline& one) const {
-    const auto target = words_.materials().records.find(std::string_view(one.text).substr(0, one.text.find('.')));
+    const auto target =
+        words_.materials().records.find(std::string_view(one.text).substr(0, one.text.find('.')));
     inlines(one.children);
     if (!target) return one.children.empty() ? Inlines{document::text(one.text)} : std::move(one.children);
     return one.children.empty() ? words_.name(*target) : words_.linked(*target, std::move(one.children));
@@ -94,7 +109,8 @@ class Resolver {
   // could support.
   static bool isWord(const Inlines& before, const Inline& citation) {
     std::string words;
-    for (std::size_t i = before.size(); i-- > 0 && words.size() < 12;) words.insert(0, before[i].kind == InlineKind::softBreak ? " " : document::plainText({before[i]}));
+    for (std::size_t i = before.size(); i-- > 0 && words.size() < 12;)
+      words.insert(0, before[i].kind == InlineKind::softBreak ? " " : document::plainText({before[i]}));
     return talks::citationIsWord(words, !citation.children.empty());
   }
 
@@ -106,7 +122,9 @@ class Resolver {
 
   Inlines citation(Inline& one) const {
     const auto source = words_.materials().records.find(Kind::source, one.text);
-    Inlines out = !source ? Inlines{document::text(one.text)} : setting_.brief ? words_.linked(*source, {document::text(words_.shortName(*source))}) : words_.name(*source);
+    Inlines out = !source          ? Inlines{document::text(one.text)}
+                  : setting_.brief ? words_.linked(*source, {document::text(words_.shortName(*source))})
+                                   : words_.name(*source);
     if (!one.children.empty()) {
       inlines(one.children);
       put(out, ", ");
@@ -155,7 +173,8 @@ class Resolver {
   static bool stopFollows(const Inlines& some, std::size_t next) {
     while (next < some.size() && isBlankText(some[next])) ++next;
     if (next == some.size()) return true;
-    return some[next].kind == InlineKind::text && std::string_view(",.;:!?)").find(some[next].text[0]) != std::string_view::npos;
+    return some[next].kind == InlineKind::text &&
+           std::string_view(",.;:!?)").find(some[next].text[0]) != std::string_view::npos;
   }
 
   void link(Inline& one, Inlines& out) const {
@@ -165,10 +184,12 @@ class Resolver {
       return;
     }
     std::optional<Target> target;
-    const auto found = places_ == nullptr ? std::nullopt : places_->resolve(setting_.path, one.target.address);
+    const auto found =
+        places_ == nullptr ? std::nullopt : places_->resolve(setting_.path, one.target.address);
     if (found && found->chapter != SIZE_MAX) {
       target = Target{.file = places_->chapters()[found->chapter].file, .anchor = {}, .address = {}};
-      if (!found->heading.empty() && places_->isLinked(found->chapter, found->heading)) target->anchor = found->heading;
+      if (!found->heading.empty() && places_->isLinked(found->chapter, found->heading))
+        target->anchor = found->heading;
     } else if (found && found->record != records::kNoRecord) {
       target = places_->of(found->record);
     }
@@ -231,10 +252,15 @@ std::string picturePath(std::string_view proseFile, std::string_view address) {
   return owned.size() > 1 && owned[0] == "images" ? base::joined(owned, "/") : std::string();
 }
 
-void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting) { Resolver(words, setting).inlines(inlines); }
-void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting) { Resolver(words, setting).blocks(blocks); }
+void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting) {
+  Resolver(words, setting).inlines(inlines);
+}
+void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting) {
+  Resolver(words, setting).blocks(blocks);
+}
 
-Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value, const ProseSetting& setting) {
+Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value,
+                     const ProseSetting& setting) {
   const std::string_view trimmed = base::trimmed(value.text);
   if (isPlain(trimmed)) {
     std::string text(trimmed);
@@ -242,14 +268,17 @@ Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const rec
       if (c == '\n') c = ' ';
     return {document::paragraph({document::text(std::move(text))})};
   }
-  const reading::YamlTextMap map(words.materials().records.sources().text(owner.span().file), owner.span(value.place), value.text);
+  const reading::YamlTextMap map(words.materials().records.sources().text(owner.span().file),
+                                 owner.span(value.place), value.text);
   Blocks blocks = linking::parseProse(value.text, map).blocks;
   std::erase_if(blocks, [](const Block& block) { return block.kind == BlockKind::query; });
   resolveBlocks(blocks, words, setting);
   return blocks;
 }
 
-Blocks Words::prose(const PublishedRecord& owner, const records::Value& value) const { return resolvedProse(*this, owner, value); }
+Blocks Words::prose(const PublishedRecord& owner, const records::Value& value) const {
+  return resolvedProse(*this, owner, value);
+}
 
 Inlines Words::proseLine(const PublishedRecord& owner, const records::Value& value) const {
   Inlines out;

@@ -10,13 +10,15 @@ namespace saggar::compose {
 // Where prose stands, for what in it depends on that.
 struct ProseSetting {
   std::string_view path;  // the file it stands in; empty for a record's field
-  std::function<std::string(const std::string& heading)> indexed;  // gives the anchor to put at an index entry
-  std::function<void(const std::string& path)> picture;            // told of each picture file that is shown
-  bool brief = false;  // sources by their short names
+  std::function<std::string(const std::string& heading)>
+      indexed;                                           // gives the anchor to put at an index entry
+  std::function<void(const std::string& path)> picture;  // told of each picture file that is shown
+  bool brief = false;                                    // sources by their short names
 };
 
 // The Markdown of a record's field, resolved. Queries (blocks) in it are left out: they belong into prose files.
-Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value, const ProseSetting& setting = {});
+Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value,
+                     const ProseSetting& setting = {});
 
 // Resolves in place.
 // - A reference is the record's name or the author's words, linked where the record is described.

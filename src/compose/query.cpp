@@ -13,7 +13,8 @@ struct BlockKinds {
   KindSet kinds;
 };
 
-constexpr KindSet kWithFacts(Kind::maker, Kind::person, Kind::shape, Kind::form, Kind::motif, Kind::treatment, Kind::set, Kind::mark);
+constexpr KindSet kWithFacts(Kind::maker, Kind::person, Kind::shape, Kind::form, Kind::motif, Kind::treatment,
+                             Kind::set, Kind::mark);
 
 constexpr BlockKinds kBlockKinds[] = {
     {"treatments", KindSet(Kind::treatment)},
@@ -64,7 +65,8 @@ Query wholeQuery(std::string_view block) {
 Query readQuery(const Block& block, const Materials& materials, diagnostics::Findings& findings) {
   Query query{.block = block.info, .parts = {}};
   const source::SourceSet& sources = materials.records.sources();
-  const reading::LinesTextMap lines(block.span.known() ? sources.text(block.span.file) : std::string_view(), block.span, block.text);
+  const reading::LinesTextMap lines(block.span.known() ? sources.text(block.span.file) : std::string_view(),
+                                    block.span, block.text);
   const reading::NoTextMap nowhere;
   const reading::TextMap& places = block.span.known() ? static_cast<const reading::TextMap&>(lines) : nowhere;
   diagnostics::Findings first;
@@ -79,14 +81,16 @@ Query readQuery(const Block& block, const Materials& materials, diagnostics::Fin
 }
 
 bool takesPerhaps(std::string_view block, Kind kind) {
-  constexpr KindSet kWritten(Kind::question, Kind::claim, Kind::term, Kind::source, Kind::photo, Kind::feature);
+  constexpr KindSet kWritten(Kind::question, Kind::claim, Kind::term, Kind::source, Kind::photo,
+                             Kind::feature);
   return block != "look-alikes" && !kWritten.has(kind);
 }
 
 std::vector<choosing::Chosen> chosenBy(const Query& query, const Materials& materials) {
   std::vector<choosing::Chosen> all;
   for (const choosing::Query& part : query.parts) {
-    std::vector<choosing::Chosen> some = materials.chooser.choose(part.kind, part.where, part.sure || !takesPerhaps(query.block, part.kind));
+    std::vector<choosing::Chosen> some =
+        materials.chooser.choose(part.kind, part.where, part.sure || !takesPerhaps(query.block, part.kind));
     if (!part.inOrderOf.empty()) materials.chooser.sort(some, part.inOrderOf);
     all.insert(all.end(), some.begin(), some.end());
   }

@@ -10,7 +10,8 @@ namespace saggar::compose {
 
 struct Query {
   std::string block;
-  std::vector<choosing::Query> parts;  // one for each kind that it can list and its conditions can be asked of
+  std::vector<choosing::Query>
+      parts;  // one for each kind that it can list and its conditions can be asked of
 
   const choosing::Query* of(Kind kind) const;
 };

@@ -92,7 +92,8 @@ std::string dateOf(const Page& page, const PublishedRecord& source) {
 }
 
 // The chapters in which a source is cited, in their order: by facts of the records described there and by prose.
-std::vector<std::size_t> citedIn(const Page& page, RecordIndex source, const std::vector<std::vector<std::size_t>>& byProse) {
+std::vector<std::size_t> citedIn(const Page& page, RecordIndex source,
+                                 const std::vector<std::vector<std::size_t>>& byProse) {
   std::set<std::size_t> chapters(byProse[source].begin(), byProse[source].end());
   for (const linking::BackReference& back : page.records().citedBy(source))
     if (const auto chapter = page.book().places().chapterOf(back.from)) chapters.insert(*chapter);
@@ -108,7 +109,8 @@ std::string typeInWords(std::string_view type) {
 
 Grade gradeOf(const PublishedRecord& source) {
   Grade grade;
-  if (const Type* type = typeNamed(source.text("type"_f))) grade = {std::string(type->record), std::string(type->information), false};
+  if (const Type* type = typeNamed(source.text("type"_f)))
+    grade = {std::string(type->record), std::string(type->information), false};
   if (const std::string_view own = source.text("record"_f); !own.empty()) {
     grade.own |= own != grade.record;
     grade.record = own;
@@ -131,9 +133,11 @@ Inlines sourceInBrief(const Page& page, RecordIndex index) {
   } else {
     put(out, capitalised(dateOf(page, source)));
   }
-  if (const std::string_view type = source.text("type"_f); !type.empty()) put(out, "; " + withArticle(typeInWords(type)));
+  if (const std::string_view type = source.text("type"_f); !type.empty())
+    put(out, "; " + withArticle(typeInWords(type)));
   put(out, ".");
-  if (const std::string grade = gradeInWords(source); !grade.empty()) put(out, " " + capitalised(grade) + ".");
+  if (const std::string grade = gradeInWords(source); !grade.empty())
+    put(out, " " + capitalised(grade) + ".");
   return out;
 }
 
@@ -143,13 +147,16 @@ Blocks sourcesChapter(Page& page) {
   for (const linking::Mention& mention : records.mentions()) {
     if (!mention.citation) continue;
     std::optional<std::size_t> chapter;
-    if (mention.from != records::kNoRecord && page.record(mention.from).kind() == Kind::talk) continue;  // what is said is not printed here
+    if (mention.from != records::kNoRecord && page.record(mention.from).kind() == Kind::talk)
+      continue;  // what is said is not printed here
     if (mention.from != records::kNoRecord) {
       chapter = page.book().places().chapterOf(mention.from);
     } else if (mention.prose < records.prose().size()) {
-      if (const auto target = page.book().places().resolve(records.prose()[mention.prose].path, "#")) chapter = target->chapter;
+      if (const auto target = page.book().places().resolve(records.prose()[mention.prose].path, "#"))
+        chapter = target->chapter;
     }
-    if (chapter && (byProse[mention.target].empty() || byProse[mention.target].back() != *chapter)) byProse[mention.target].push_back(*chapter);
+    if (chapter && (byProse[mention.target].empty() || byProse[mention.target].back() != *chapter))
+      byProse[mention.target].push_back(*chapter);
   }
   std::vector<choosing::Chosen> sources;
   for (RecordIndex source : records.ofKind(Kind::source)) sources.push_back({source, true});
@@ -159,8 +166,11 @@ Blocks sourcesChapter(Page& page) {
     out.push_back(noneRecorded());
     return out;
   }
-  out.push_back(document::paragraph({text("Every citation in this guide leads here. An original record is the document itself and a derivative one a copy of it; an "
-                                          "authored account was put together afterwards from others. First-hand information comes from somebody who was there.")}));
+  out.push_back(
+      document::paragraph({text("Every citation in this guide leads here. An original record is the document "
+                                "itself and a derivative one a copy of it; an "
+                                "authored account was put together afterwards from others. First-hand "
+                                "information comes from somebody who was there.")}));
   for (const choosing::Chosen& one : sources) {
     const PublishedRecord source = page.record(one.record);
     Inlines first{document::anchorAt(page.takeAnchor(one.record))};
@@ -178,24 +188,33 @@ Blocks sourcesChapter(Page& page) {
       put(first, std::move(by));
       put(first, ". ");
     }
-    if (const std::string_view publisher = source.text("publisher"_f); !publisher.empty()) put(first, std::string(publisher) + ", ");
+    if (const std::string_view publisher = source.text("publisher"_f); !publisher.empty())
+      put(first, std::string(publisher) + ", ");
     std::string date = dateOf(page, source);
     put(first, (source.text("publisher"_f).empty() ? capitalised(date) : date) + ".");
-    if (const std::string_view type = source.text("type"_f); !type.empty()) put(first, " " + capitalised(withArticle(typeInWords(type))) + "; ");
+    if (const std::string_view type = source.text("type"_f); !type.empty())
+      put(first, " " + capitalised(withArticle(typeInWords(type))) + "; ");
     put(first, gradeInWords(source) + (gradeInWords(source).empty() ? "" : "."));
     out.push_back(document::paragraph(std::move(first)));
     std::vector<Blocks> items;
     if (auto names = namesFact(page, source)) items.push_back(std::move(*names));
-    for (Blocks& fact : facts(page, source, {"type"_f, "by"_f, "date"_f, "publisher"_f, "record"_f, "information"_f, "link"_f, "draws-on"_f})) items.push_back(std::move(fact));
+    for (Blocks& fact : facts(page, source,
+                              {"type"_f, "by"_f, "date"_f, "publisher"_f, "record"_f, "information"_f,
+                               "link"_f, "draws-on"_f}))
+      items.push_back(std::move(fact));
     if (const Value* link = source.find("link"_f); link != nullptr && link->said())
-      items.push_back(labelled("On the web", {document::link({text(std::string(link->text))}, {.file = {}, .anchor = {}, .address = std::string(link->text)})}));
+      items.push_back(labelled(
+          "On the web", {document::link({text(std::string(link->text))},
+                                        {.file = {}, .anchor = {}, .address = std::string(link->text)})}));
     if (const Value* draws = source.find("draws-on"_f); draws != nullptr && draws->said()) {
       Inlines words = page.words().value(draws, records::specOf(Kind::source, "draws-on"_f), source);
       put(words, ", so that they are one witness and not two");
       items.push_back(labelled("Draws on", std::move(words)));
     }
-    if (const auto followers = referring(page, one.record, Kind::source, "draws-on"_f); !followers.empty()) items.push_back(labelled("Drawn on by", namesOf(page, followers)));
-    if (const auto parts = referring(page, one.record, Kind::source, "in"_f); !parts.empty()) items.push_back(labelled("Holds", namesOf(page, parts)));
+    if (const auto followers = referring(page, one.record, Kind::source, "draws-on"_f); !followers.empty())
+      items.push_back(labelled("Drawn on by", namesOf(page, followers)));
+    if (const auto parts = referring(page, one.record, Kind::source, "in"_f); !parts.empty())
+      items.push_back(labelled("Holds", namesOf(page, parts)));
     const auto chapters = citedIn(page, one.record, byProse);
     Inlines cited;
     std::vector<Inlines> names;
@@ -204,9 +223,11 @@ Blocks sourcesChapter(Page& page) {
     for (std::size_t i = 0; i < shown; ++i) {
       const Chapter& chapter = page.book().places().chapters()[chapters[i]];
       if (chapter.type == ChapterType::sources) continue;
-      names.push_back({document::link({text(chapter.title)}, {.file = chapter.file, .anchor = {}, .address = {}})});
+      names.push_back(
+          {document::link({text(chapter.title)}, {.file = chapter.file, .anchor = {}, .address = {}})});
     }
-    if (shown < chapters.size()) names.push_back({text(countedInWords(chapters.size() - shown, "chapter more", "chapters more"))});
+    if (shown < chapters.size())
+      names.push_back({text(countedInWords(chapters.size() - shown, "chapter more", "chapters more"))});
     const bool any = !names.empty();
     items.push_back(labelled("Cited in", any ? listed(std::move(names)) : Inlines{text("no chapter")}));
     out.push_back(document::list(std::move(items)));

@@ -24,8 +24,8 @@ class Words {
   // Pantry"), a specimen its treatment or shape and its form, a claim or question what it says; else the id with blanks
   // for hyphens, capitalised.
   std::string plainName(RecordIndex record) const;
-  Inlines name(RecordIndex record) const;                      // linked where it is described
-  Inlines linked(RecordIndex record, Inlines words) const;     // other words for it, linked
+  Inlines name(RecordIndex record) const;                   // linked where it is described
+  Inlines linked(RecordIndex record, Inlines words) const;  // other words for it, linked
 
   // Somebody as authors name them where any text will do (`by` of a source, `seen.by`): the id of a person or maker, or
   // a name.
@@ -38,8 +38,10 @@ class Words {
   // ("9 1/8 in (232 mm)", as settings.units asks), references by name, lists joined, `unknown` as "not known", `none`
   // as "none", an absent value (null) as "not recorded". With `doubted` and `but` beside it where there are ("perhaps
   // 1932 (doubted: …)"; "1932 (or 1933)").
-  Inlines value(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
-  std::string plainValue(const records::Value* value, const records::FieldSpec* spec, const PublishedRecord& owner) const;
+  Inlines value(const records::Value* value, const records::FieldSpec* spec,
+                const PublishedRecord& owner) const;
+  std::string plainValue(const records::Value* value, const records::FieldSpec* spec,
+                         const PublishedRecord& owner) const;
 
   // Dates for tables: "1932", "by 1935", "about 1932", "1926 to 1935".
   std::string shortDate(const records::Value* value) const;
@@ -65,11 +67,13 @@ class Words {
   // locator: "Decoration Books 2-6, vol. 3, May 1932; Price List No. 17, p. 4"; or "the author's judgement: …"; or
   // "no source recorded". A specimen or photo cited is named.
   Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
-  Inlines evidenceOfRecord(const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
+  Inlines evidenceOfRecord(
+      const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
   // For rows of tables, with the short names of sources: its own `cite`, or where there is none all others.
   Inlines rowEvidence(const PublishedRecord& record) const;
-  Inlines recordEvidence(const PublishedRecord& record) const;    // the same with full names
-  Inlines ownEvidence(const records::Value& value, bool brief = false) const;  // of the value alone; empty if it has none
+  Inlines recordEvidence(const PublishedRecord& record) const;  // the same with full names
+  Inlines ownEvidence(const records::Value& value,
+                      bool brief = false) const;  // of the value alone; empty if it has none
   Inlines citation(const records::Citation& citation, bool brief = false) const;
   // What a source is called where there is little room: its id in words, if that is shorter than its title.
   std::string shortName(RecordIndex source) const;

@@ -22,7 +22,8 @@ std::string partName(std::string_view name) {
 }
 
 std::string withArticle(const std::string& words) {
-  return (words.empty() || std::string_view("aeio").find(words[0]) == std::string_view::npos ? "a " : "an ") + words;
+  return (words.empty() || std::string_view("aeio").find(words[0]) == std::string_view::npos ? "a " : "an ") +
+         words;
 }
 
 bool saysText(const PublishedRecord& record, records::Field field, std::string_view wanted) {
@@ -34,12 +35,14 @@ bool saysText(const PublishedRecord& record, records::Field field, std::string_v
 
 class Reader {
  public:
-  Reader(const Words& words, const CodeOnRecord& code) : words_(words), records_(words.materials().records), code_(code) {}
+  Reader(const Words& words, const CodeOnRecord& code)
+      : words_(words), records_(words.materials().records), code_(code) {}
 
   std::vector<std::string> reading(const CodeReading& one) const {
     std::vector<std::string> parts;
     const std::string date = one.reading.dateInWords();
-    const bool whole = one.reading.parts.size() == 1 && one.reading.parts[0].means.empty() && one.reading.paths.empty() && date.empty();
+    const bool whole = one.reading.parts.size() == 1 && one.reading.parts[0].means.empty() &&
+                       one.reading.paths.empty() && date.empty();
     if (whole && one.rule != nullptr) return {withArticle(one.rule->name)};
     for (std::size_t i = 0; i < one.reading.parts.size(); ++i) {
       std::string part = partInWords(one, i, date);
@@ -64,7 +67,8 @@ class Reader {
       take(record, "for"_f);
     };
     all(carrier);
-    if (const Value* treatment = carrier.find("treatment"_f); treatment != nullptr && treatment->target() != records::kNoRecord)
+    if (const Value* treatment = carrier.find("treatment"_f);
+        treatment != nullptr && treatment->target() != records::kNoRecord)
       all(records_[treatment->target()]);
     for (RecordIndex one : candidates)
       if (saysText(records_[one], "prefix"_f, prefix)) return words_.plainName(one);
@@ -106,8 +110,10 @@ class Reader {
     for (const codes::LookAsked& asked : one.reading.look) {
       if (asked.part != index) continue;
       const auto feature = records_.find(Kind::feature, asked.need->feature);
-      const std::string words = Words::featureInWords(feature ? words_.plainFeature(*feature) : asked.need->feature, asked.need->values);
-      const bool bare = words.starts_with("no ") || words.starts_with("with ") || words.ends_with('s') || words.find('(') != std::string::npos;
+      const std::string words = Words::featureInWords(
+          feature ? words_.plainFeature(*feature) : asked.need->feature, asked.need->values);
+      const bool bare = words.starts_with("no ") || words.starts_with("with ") || words.ends_with('s') ||
+                        words.find('(') != std::string::npos;
       look += (look.empty() ? "" : " and ") + (bare ? words : withArticle(words));
     }
     const bool ofLook = !look.empty() && (part.means.empty() || part.means.find(": ") != std::string::npos);
@@ -127,7 +133,9 @@ class Reader {
 namespace {
 
 std::string together(const std::vector<std::string>& parts) {
-  const bool nested = std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.find(',') != std::string::npos; });
+  const bool nested = std::any_of(parts.begin(), parts.end(), [](const std::string& part) {
+    return part.find(',') != std::string::npos;
+  });
   return base::joined(parts, nested ? "; " : ", ");
 }
 
@@ -145,7 +153,8 @@ std::string Words::readingsInWords(const CodeOnRecord& code) const {
     std::vector<std::string> parts = reader.reading(one);
     auto found = std::find_if(all.begin(), all.end(), [&](const Said& said) { return said.parts == parts; });
     if (found == all.end()) found = all.insert(all.end(), {std::move(parts), {}});
-    if (one.rule != nullptr && std::find(found->rules.begin(), found->rules.end(), one.rule->name) == found->rules.end())
+    if (one.rule != nullptr &&
+        std::find(found->rules.begin(), found->rules.end(), one.rule->name) == found->rules.end())
       found->rules.push_back(one.rule->name);
   }
   // Readings that part in one place only are told together: "serial 203, or 203 copied from the end of …".
@@ -161,14 +170,16 @@ std::string Words::readingsInWords(const CodeOnRecord& code) const {
       }
     }
     if (one && differing != SIZE_MAX) {
-      for (std::size_t r = 1; r < all.size(); ++r) all[0].parts[differing] += ", or " + all[r].parts[differing];
+      for (std::size_t r = 1; r < all.size(); ++r)
+        all[0].parts[differing] += ", or " + all[r].parts[differing];
       all.resize(1);
     }
   }
   std::vector<std::string> parts;
   for (const Said& said : all) {
     std::string words = together(said.parts);
-    if (all.size() > 1 && !said.rules.empty() && !words.empty()) words = "as " + withArticle(base::listedInWords(said.rules, "or")) + ", " + words;
+    if (all.size() > 1 && !said.rules.empty() && !words.empty())
+      words = "as " + withArticle(base::listedInWords(said.rules, "or")) + ", " + words;
     if (!words.empty()) parts.push_back(std::move(words));
   }
   std::string out = base::joined(parts, "; or ");

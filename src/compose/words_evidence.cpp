@@ -23,13 +23,16 @@ class Gathered {
   void add(const Evidence* evidence) {
     if (evidence == nullptr) return;
     add(evidence->cite);
-    if (!evidence->judged.empty() && std::find(judged_.begin(), judged_.end(), evidence->judged) == judged_.end()) judged_.push_back(evidence->judged);
+    if (!evidence->judged.empty() &&
+        std::find(judged_.begin(), judged_.end(), evidence->judged) == judged_.end())
+      judged_.push_back(evidence->judged);
   }
 
   void add(std::span<const Citation> cite) {
     for (const Citation& citation : cite) {
       const bool there = std::any_of(citations_.begin(), citations_.end(), [&](const Citation* one) {
-        return one->target == citation.target && one->id == citation.id && one->at == citation.at && one->says == citation.says;
+        return one->target == citation.target && one->id == citation.id && one->at == citation.at &&
+               one->says == citation.says;
       });
       if (!there) citations_.push_back(&citation);
     }
@@ -48,8 +51,9 @@ class Gathered {
     const Citation* before = nullptr;
     for (const Citation* citation : citations_) {
       // Two places in one source name it once.
-      const bool same = before != nullptr && before->target == citation->target && before->id == citation->id && !citation->at.empty() &&
-                        !before->at.empty() && before->says == records::Says::direct && citation->says == records::Says::direct;
+      const bool same = before != nullptr && before->target == citation->target &&
+                        before->id == citation->id && !citation->at.empty() && !before->at.empty() &&
+                        before->says == records::Says::direct && citation->says == records::Says::direct;
       if (same) {
         put(out, " and " + std::string(citation->at));
       } else {

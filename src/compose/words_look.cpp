@@ -15,12 +15,14 @@ using records::ValueType;
 
 namespace {
 
-constexpr std::string_view kAfterFeature[] = {"all", "at", "below", "between", "from", "in", "inside", "on", "outside",
-                                              "over", "round", "to", "under", "with", "without"};
+constexpr std::string_view kAfterFeature[] = {"all",   "at",     "below", "between", "from",
+                                              "in",    "inside", "on",    "outside", "over",
+                                              "round", "to",     "under", "with",    "without"};
 
 bool goesAfter(std::string_view value) {
   const std::string_view first = value.substr(0, value.find(' '));
-  if (first == "round" && first.size() == value.size()) return false;  // "round outline", but "lip round the edge"
+  if (first == "round" && first.size() == value.size())
+    return false;  // "round outline", but "lip round the edge"
   return std::find(std::begin(kAfterFeature), std::end(kAfterFeature), first) != std::end(kAfterFeature);
 }
 
@@ -30,11 +32,14 @@ struct Shown {
 };
 
 std::string inWords(const std::string& feature, const std::vector<Shown>& values) {
-  const bool dated = std::all_of(values.begin(), values.end(), [](const Shown& one) { return !one.when.empty(); });
-  const bool undated = std::none_of(values.begin(), values.end(), [](const Shown& one) { return !one.when.empty(); });
+  const bool dated =
+      std::all_of(values.begin(), values.end(), [](const Shown& one) { return !one.when.empty(); });
+  const bool undated =
+      std::none_of(values.begin(), values.end(), [](const Shown& one) { return !one.when.empty(); });
   std::vector<std::string> words;
   for (const Shown& one : values) words.push_back(one.word);
-  if (undated || values.size() == 1) return Words::featureInWords(feature, words) + (values.size() == 1 ? values[0].when : "");
+  if (undated || values.size() == 1)
+    return Words::featureInWords(feature, words) + (values.size() == 1 ? values[0].when : "");
   std::string out = Words::featureInWords(feature, {words[0]}) + values[0].when;
   for (std::size_t i = 1; i < values.size(); ++i) out += (dated ? ", " : ", or ") + words[i] + values[i].when;
   return out;
@@ -57,18 +62,24 @@ std::string Words::featureInWords(const std::string& feature, const std::vector<
     if (value == "not known") return feature + " not known";
   }
   const std::string words = base::listedInWords(values, "or");
-  if (std::all_of(values.begin(), values.end(), [](const std::string& one) { return goesAfter(one); })) return feature + ' ' + words;
-  if (std::all_of(values.begin(), values.end(), [](const std::string& one) { return one.find(' ') == std::string::npos && !goesAfter(one); }))
+  if (std::all_of(values.begin(), values.end(), [](const std::string& one) { return goesAfter(one); }))
+    return feature + ' ' + words;
+  if (std::all_of(values.begin(), values.end(), [](const std::string& one) {
+        return one.find(' ') == std::string::npos && !goesAfter(one);
+      }))
     return words + ' ' + feature;
   return words + " (" + feature + ')';
 }
 
-std::string Words::plainFeature(RecordIndex feature) const { return plainName(feature); }
+std::string Words::plainFeature(RecordIndex feature) const {
+  return plainName(feature);
+}
 
 Inlines Words::look(const Value* look) const {
   using document::text;
   if (look == nullptr) return {text("not recorded")};
-  if (look->type != ValueType::mapping) return {text(look->type == ValueType::unknown ? "not known" : "none recorded")};
+  if (look->type != ValueType::mapping)
+    return {text(look->type == ValueType::unknown ? "not known" : "none recorded")};
   struct Part {
     std::int64_t effort;
     RecordIndex feature;
@@ -93,17 +104,24 @@ Inlines Words::look(const Value* look) const {
       const Value* used = one.type == ValueType::mapping ? one.find("used"_f) : nullptr;
       if (is == nullptr) continue;
       for (const Value& word : is->each()) {
-        std::string shown = word.type == ValueType::unknown ? "not known" : word.type == ValueType::none ? "none" : std::string(word.text);
+        std::string shown = word.type == ValueType::unknown ? "not known"
+                            : word.type == ValueType::none  ? "none"
+                                                            : std::string(word.text);
         values.push_back({std::move(shown), used == nullptr ? std::string() : ' ' + shortDate(used)});
       }
     }
-    std::string words = ofPictures(entry.feature) ? feature + ": " + listedShown(values) : inWords(feature, values);
-    if (entry.value.evidence != nullptr && !entry.value.evidence->doubted.empty()) words += " (doubted: " + std::string(entry.value.evidence->doubted) + ')';
+    std::string words =
+        ofPictures(entry.feature) ? feature + ": " + listedShown(values) : inWords(feature, values);
+    if (entry.value.evidence != nullptr && !entry.value.evidence->doubted.empty())
+      words += " (doubted: " + std::string(entry.value.evidence->doubted) + ')';
     parts.push_back({effort, entry.feature, std::move(words)});
   }
-  std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) { return std::pair(a.effort, a.feature) < std::pair(b.effort, b.feature); });
+  std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) {
+    return std::pair(a.effort, a.feature) < std::pair(b.effort, b.feature);
+  });
   std::string out;
-  const bool nested = std::any_of(parts.begin(), parts.end(), [](const Part& part) { return part.words.find(',') != std::string::npos; });
+  const bool nested = std::any_of(parts.begin(), parts.end(),
+                                  [](const Part& part) { return part.words.find(',') != std::string::npos; });
   for (const Part& part : parts) out += (out.empty() ? "" : nested ? "; " : ", ") + part.words;
   return {text(out.empty() ? "none recorded" : out)};
 }

@@ -57,7 +57,8 @@ std::string Words::plainName(RecordIndex index) const {
   switch (record.kind()) {
     case Kind::treatment: {
       std::string code;
-      if (const Value* typed = record.find("code"_f); typed != nullptr && typed->said() && !typed->each().empty())
+      if (const Value* typed = record.find("code"_f);
+          typed != nullptr && typed->said() && !typed->each().empty())
         code = std::string(typed->each()[0].text);
       const std::string motif = nameOf("motif"_f);
       if (!code.empty() && !motif.empty()) return code + ' ' + motif;
@@ -75,7 +76,8 @@ std::string Words::plainName(RecordIndex index) const {
       std::string what = nameOf("treatment"_f);
       if (what.empty()) {
         what = nameOf("shape"_f);
-        if (const std::string motif = nameOf("motif"_f); !motif.empty()) what += (what.empty() ? "" : " ") + motif;
+        if (const std::string motif = nameOf("motif"_f); !motif.empty())
+          what += (what.empty() ? "" : " ") + motif;
       }
       const std::string form = nameOf("form"_f);
       if (!form.empty() && !what.empty()) return what + ", " + form;
@@ -94,7 +96,8 @@ std::string Words::plainName(RecordIndex index) const {
       if (!words.empty() && base::isUpper(words[0])) words[0] = static_cast<char>(words[0] - 'A' + 'a');
       return words;
     }
-    default: break;
+    default:
+      break;
   }
   return fromId(record.id());
 }
@@ -105,7 +108,9 @@ Inlines Words::linked(RecordIndex index, Inlines words) const {
   return {document::link(std::move(words), *place)};
 }
 
-Inlines Words::name(RecordIndex index) const { return linked(index, {document::text(plainName(index))}); }
+Inlines Words::name(RecordIndex index) const {
+  return linked(index, {document::text(plainName(index))});
+}
 
 Inlines Words::somebody(std::string_view typed) const {
   for (Kind kind : {Kind::person, Kind::maker})

@@ -49,7 +49,9 @@ std::string Words::shortDate(const Value* value) const {
     return words;
   }
   if (value->type == ValueType::between) {
-    auto end = [&](const Value& one) { return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one); };
+    auto end = [&](const Value& one) {
+      return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one);
+    };
     const Value& from = value->items()[0];
     const Value& to = value->items()[1];
     if (from.type == ValueType::none) return "by " + end(to);
@@ -67,7 +69,11 @@ std::string Words::lengthInWords(std::string_view typed) {
       number += c;
       continue;
     }
-    const std::string_view unit = c == 'y' ? "year" : c == 'm' ? "month" : c == 'w' ? "week" : c == 'd' ? "day" : "";
+    const std::string_view unit = c == 'y'   ? "year"
+                                  : c == 'm' ? "month"
+                                  : c == 'w' ? "week"
+                                  : c == 'd' ? "day"
+                                             : "";
     if (unit.empty() || number.empty()) return std::string(typed);
     out += (out.empty() ? "" : " ") + number + ' ' + std::string(unit) + (number == "1" ? "" : "s");
     number.clear();
@@ -102,9 +108,11 @@ Inlines Words::dates(const PublishedRecord& record) const {
   Inlines out{text(plainDates(record))};
   for (const Value* one : {from, until}) {
     if (one == nullptr || one->evidence == nullptr) continue;
-    if (!one->evidence->doubted.empty()) out.push_back(text(" (" + shortDate(one) + " doubted: " + withoutStop(one->evidence->doubted) + ")"));
+    if (!one->evidence->doubted.empty())
+      out.push_back(text(" (" + shortDate(one) + " doubted: " + withoutStop(one->evidence->doubted) + ")"));
     for (const records::Alternative& other : one->evidence->but)
-      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) + (other.setAside.empty() ? "" : ": " + withoutStop(other.setAside)) + ")"));
+      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) +
+                         (other.setAside.empty() ? "" : ": " + withoutStop(other.setAside)) + ")"));
   }
   return out;
 }
@@ -113,21 +121,35 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
   if (value == nullptr) return {text("not recorded")};
   Inlines out;
   switch (value->type) {
-    case ValueType::unknown: out = {text("not known")}; break;
-    case ValueType::none: out = {text("none")}; break;
-    case ValueType::all: out = {text("all")}; break;
-    case ValueType::unfit: out = {text(std::string(value->text))}; break;
-    case ValueType::length: out = {text(lengthInWords(value->text))}; break;
+    case ValueType::unknown:
+      out = {text("not known")};
+      break;
+    case ValueType::none:
+      out = {text("none")};
+      break;
+    case ValueType::all:
+      out = {text("all")};
+      break;
+    case ValueType::unfit:
+      out = {text(std::string(value->text))};
+      break;
+    case ValueType::length:
+      out = {text(lengthInWords(value->text))};
+      break;
     case ValueType::date:
-    case ValueType::between: out = {text(shortDate(value))}; break;
+    case ValueType::between:
+      out = {text(shortDate(value))};
+      break;
     case ValueType::measure: {
       // A size in a list is a name, and nothing can be worked out from it.
       const bool nominal = spec != nullptr && spec->field == "nominal"_f;
-      out = {text(nominal ? std::string(value->text) : measureInWords(*value, materials_->records.settings().units))};
+      out = {text(nominal ? std::string(value->text)
+                          : measureInWords(*value, materials_->records.settings().units))};
       break;
     }
     case ValueType::reference:
-      out = value->target() == records::kNoRecord ? Inlines{text(std::string(value->text))} : name(value->target());
+      out = value->target() == records::kNoRecord ? Inlines{text(std::string(value->text))}
+                                                  : name(value->target());
       break;
     case ValueType::event: {
       if (value->target() == records::kNoRecord) {
@@ -138,8 +160,12 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
       }
       break;
     }
-    case ValueType::yes: out = {text(value->number() != 0 ? "yes" : "no")}; break;
-    case ValueType::prose: out = proseLine(owner, *value); break;
+    case ValueType::yes:
+      out = {text(value->number() != 0 ? "yes" : "no")};
+      break;
+    case ValueType::prose:
+      out = proseLine(owner, *value);
+      break;
     case ValueType::list: {
       std::vector<Inlines> parts;
       for (const Value& item : value->items()) parts.push_back(this->value(&item, spec, owner));
@@ -189,7 +215,8 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
         break;
       }
       [[fallthrough]];
-    default: out = {text(std::string(value->text))};
+    default:
+      out = {text(std::string(value->text))};
   }
   if (value->evidence != nullptr) {
     const records::Evidence& evidence = *value->evidence;

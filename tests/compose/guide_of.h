@@ -77,8 +77,9 @@ class Guide {
     std::vector<std::string> out;
     for (const diagnostics::Finding& one : planned.all()) {
       const source::Place place = one.span.known() ? collection.sources().place(one.span) : source::Place{};
-      out.push_back(std::string(place.path) + ':' + std::to_string(place.line) + ':' + std::to_string(place.column) + ": " + one.message + " [" +
-                    std::string(one.rule.id()) + "] " + one.hint);
+      out.push_back(std::string(place.path) + ':' + std::to_string(place.line) + ':' +
+                    std::to_string(place.column) + ": " + one.message + " [" + std::string(one.rule.id()) +
+                    "] " + one.hint);
     }
     return out;
   }
@@ -109,9 +110,13 @@ inline std::string part(const std::string& text, const std::string& from, const 
   return text.substr(begin, end == std::string::npos ? end : end - begin);
 }
 
-inline bool holds(const std::string& text, std::string_view words) { return text.find(words) != std::string::npos; }
+inline bool holds(const std::string& text, std::string_view words) {
+  return text.find(words) != std::string::npos;
+}
 
-inline std::string plain(const Inlines& inlines) { return document::plainText(inlines); }
+inline std::string plain(const Inlines& inlines) {
+  return document::plainText(inlines);
+}
 
 // What leads nowhere: "file -> target". Reads the printed Markdown again.
 inline std::vector<std::string> deadLinks(const std::map<std::string, std::string>& files) {
@@ -125,7 +130,8 @@ inline std::vector<std::string> deadLinks(const std::map<std::string, std::strin
       if (one.kind == document::InlineKind::link) links[file].push_back(one.target.address);
     });
     // Anchors in front of blocks are paragraphs of their own or belong to headings: found by their tag.
-    for (std::size_t at = text.find("<a id=\""); at != std::string::npos; at = text.find("<a id=\"", at + 1)) {
+    for (std::size_t at = text.find("<a id=\""); at != std::string::npos;
+         at = text.find("<a id=\"", at + 1)) {
       const std::size_t end = text.find('"', at + 7);
       const std::string anchor = text.substr(at + 7, end - at - 7);
       if (!anchors[name].contains(anchor)) anchors[name].insert(anchor);
@@ -139,7 +145,8 @@ inline std::vector<std::string> deadLinks(const std::map<std::string, std::strin
       std::string file = address.substr(0, hash);
       file = file.empty() ? name : file.ends_with(".md") ? file.substr(0, file.size() - 3) : file;
       const std::string anchor = hash == std::string::npos ? std::string() : address.substr(hash + 1);
-      if (!files.contains(file) || (!anchor.empty() && !anchors[file].contains(anchor))) dead.push_back(name + " -> " + address);
+      if (!files.contains(file) || (!anchor.empty() && !anchors[file].contains(anchor)))
+        dead.push_back(name + " -> " + address);
     }
   for (const auto& [name, own] : anchors)
     for (const std::string& anchor : own)

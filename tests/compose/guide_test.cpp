@@ -49,14 +49,18 @@ where: {shape: bryn, motif: known}
 )";
 
 std::map<std::string, std::string> wholeGuide() {
-  return {{"guide.yaml", kGuideYaml}, {"records.yaml", kPottery}, {"prose/firm.md", kFirm}, {"prose/shapes/bryn.md", kBryn}};
+  return {{"guide.yaml", kGuideYaml},
+          {"records.yaml", kPottery},
+          {"prose/firm.md", kFirm},
+          {"prose/shapes/bryn.md", kBryn}};
 }
 
 TEST_CASE("a guide is its contents, its chapters in order, and the index last") {
   Guide guide(wholeGuide());
   CHECK(guide.findings().empty());
   guide.files();
-  CHECK(guide.order == std::vector<std::string>{"README", "firm", "bryn", "cairn", "forms", "codes", "questions", "glossary", "corrections", "motifs",
+  CHECK(guide.order == std::vector<std::string>{"README", "firm", "bryn", "cairn", "forms", "codes",
+                                                "questions", "glossary", "corrections", "motifs",
                                                 "other-shapes", "lists", "sources", "index"});
   CHECK(guide.file("README") == R"(# Plates of Velm
 
@@ -118,11 +122,14 @@ TEST_CASE("no private value and no id of one is printed") {
 }
 
 TEST_CASE("a guide without contents has its prose, its shapes and the lists") {
-  Guide guide(Texts{{"records.yaml", kPottery}, {"prose/firm.md", "# The firm\n\nWords.\n"}, {"prose/motifs/fern.md", "# The fern\n\nIt is green.\n"}});
+  Guide guide(Texts{{"records.yaml", kPottery},
+                    {"prose/firm.md", "# The firm\n\nWords.\n"},
+                    {"prose/motifs/fern.md", "# The fern\n\nIt is green.\n"}});
   CHECK(guide.findings().empty());
   guide.files();
-  CHECK(guide.order == std::vector<std::string>{"README", "firm", "bryn", "cairn", "other", "fern", "marks", "forms", "codes", "questions", "glossary",
-                                                "corrections", "lists", "sources", "index"});
+  CHECK(guide.order == std::vector<std::string>{"README", "firm", "bryn", "cairn", "other", "fern", "marks",
+                                                "forms", "codes", "questions", "glossary", "corrections",
+                                                "lists", "sources", "index"});
   CHECK(deadLinks(guide.files()).empty());
 }
 

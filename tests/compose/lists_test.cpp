@@ -6,9 +6,12 @@ namespace {
 
 // A chapter of prose with one block, beside chapters for two shapes; what the block printed.
 std::string block(const std::string& name, const std::string& yaml = {}, const std::string& more = {}) {
-  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape, where: {maker: amblecote}, sure: yes}, marks, forms, questions, corrections, prose/a.md]\n"},
-                    {"records.yaml", kPottery + more},
-                    {"prose/a.md", "# A\n\n```" + name + "\n" + yaml + (yaml.empty() ? "" : "\n") + "```\n"}});
+  Guide guide(
+      Texts{{"guide.yaml",
+             "guide: V\ncontents: [{a-chapter-for-every: shape, where: {maker: amblecote}, sure: yes}, "
+             "marks, forms, questions, corrections, prose/a.md]\n"},
+            {"records.yaml", kPottery + more},
+            {"prose/a.md", "# A\n\n```" + name + "\n" + yaml + (yaml.empty() ? "" : "\n") + "```\n"}});
   CHECK(guide.findings().empty());
   const std::string text = guide.file("a");
   CHECK(deadLinks(guide.files()).empty());
@@ -18,18 +21,22 @@ std::string block(const std::string& name, const std::string& yaml = {}, const s
 }
 
 std::string chapter(const std::string& file) {
-  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape, where: {maker: amblecote}, sure: yes}, marks, forms, questions, corrections, codes, glossary]\n"},
+  Guide guide(Texts{{"guide.yaml",
+                     "guide: V\ncontents: [{a-chapter-for-every: shape, where: {maker: amblecote}, sure: "
+                     "yes}, marks, forms, questions, corrections, codes, glossary]\n"},
                     {"records.yaml", kPottery}});
   return guide.file(file);
 }
 
 TEST_CASE("treatments: a short table elsewhere, with the shape where there are several") {
-  CHECK(block("treatments", "where: {shape: bryn}") == R"(| Number | Motif | Lines and glaze | Offered | Sources |
+  CHECK(block("treatments", "where: {shape: bryn}") ==
+        R"(| Number | Motif | Lines and glaze | Offered | Sources |
 | --- | --- | --- | --- | --- |
 | [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern book](sources.md#source-pattern-book), BR-01 |
 | [BR-02-0](bryn.md#treatment-br-02) | none | no edge line | from 1923 (1923 doubted: The ink is another) | no source recorded |
 )");
-  CHECK(block("treatments", "where: {motif: fern}\ngrouped: shape") == R"(| Number | Motif | Lines and glaze | Offered | Sources |
+  CHECK(block("treatments", "where: {motif: fern}\ngrouped: shape") ==
+        R"(| Number | Motif | Lines and glaze | Offered | Sources |
 | --- | --- | --- | --- | --- |
 | **[Bryn](bryn.md#shape-bryn)** | | | | |
 | [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern book](sources.md#source-pattern-book), BR-01 |
@@ -40,12 +47,15 @@ TEST_CASE("treatments: a short table elsewhere, with the shape where there are s
 }
 
 TEST_CASE("what is only perhaps meant is marked, and `sure` leaves it out") {
-  CHECK(holds(block("treatments", "where: {introduced: ../1923}"), "[number not known](cairn.md#treatment-ca-shop), perhaps |"));
+  CHECK(holds(block("treatments", "where: {introduced: ../1923}"),
+              "[number not known](cairn.md#treatment-ca-shop), perhaps |"));
   CHECK_FALSE(holds(block("treatments", "where: {introduced: ../1923}\nsure: yes"), "number not known"));
 }
 
 TEST_CASE("columns of the author's own") {
-  CHECK(block("treatments", "where: {shape: bryn}\ncolumns: [code, Picture: motif.name, met]\nin-order-of: code") == R"(| Number | Picture | Met with | Sources |
+  CHECK(block("treatments",
+              "where: {shape: bryn}\ncolumns: [code, Picture: motif.name, met]\nin-order-of: code") ==
+        R"(| Number | Picture | Met with | Sources |
 | --- | --- | --- | --- |
 | [BR-01-1](bryn.md#treatment-br-01) | Fern | often | [Pattern book](sources.md#source-pattern-book), BR-01 |
 | [BR-02-0](bryn.md#treatment-br-02) | none | not recorded | no source recorded |
@@ -54,7 +64,8 @@ TEST_CASE("columns of the author's own") {
 
 TEST_CASE("treatments in their home: the table, and an entry each") {
   const std::string bryn = chapter("bryn");
-  CHECK(part(bryn, "<a id=\"treatment-br-01\">", "<a id=\"treatment-br-02\">") == R"(<a id="treatment-br-01"></a>
+  CHECK(part(bryn, "<a id=\"treatment-br-01\">", "<a id=\"treatment-br-02\">") ==
+        R"(<a id="treatment-br-01"></a>
 
 ### BR-01-1 Fern
 
@@ -106,13 +117,17 @@ TEST_CASE("a chapter of a shape: facts, pieces, decorations, marks, look-alikes,
 
 TEST_CASE("a list that chooses nothing says so") {
   for (const char* name : {"treatments", "forms", "marks", "codes", "look-alikes", "makers", "measures"})
-    CHECK(block(name, name == std::string_view("measures") || name == std::string_view("forms") ? "where: {ware: set}" : "where: {name: Nobody}\nsure: yes") == "None recorded.\n");
+    CHECK(block(name, name == std::string_view("measures") || name == std::string_view("forms")
+                          ? "where: {ware: set}"
+                          : "where: {name: Nobody}\nsure: yes") == "None recorded.\n");
   CHECK(block("questions", "where: {about: treatment:br-01}") == "None recorded.\n");
   CHECK(block("sources", "where: {type: patent}") == "None recorded.\n");
 }
 
 TEST_CASE("codes: one row a code, with all that carry it, in the order of prefix and value") {
-  CHECK(block("codes", "", "- treatment: ca-10\n  shape: cairn\n  code: CA-10-0\n- treatment: ca-9\n  shape: cairn\n  code: [CA-09-0, BR-01-1]\n") ==
+  CHECK(block("codes", "",
+              "- treatment: ca-10\n  shape: cairn\n  code: CA-10-0\n- treatment: ca-9\n  shape: cairn\n  "
+              "code: [CA-09-0, BR-01-1]\n") ==
         R"(| Number | What it says | Stands on | Sources |
 | --- | --- | --- | --- |
 | BR-01-1 | BR for Bryn, serial 01, 1 for a gold edge line | [Fern on Bryn](bryn.md#treatment-br-01); [on Cairn](cairn.md#treatment-ca-9) | [Pattern book](sources.md#source-pattern-book), BR-01; no source recorded |
@@ -130,11 +145,15 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
 | [A crown](marks.md#mark-one) | printed, red or blue | VELM | 1920 to 1950 | [Pattern book](sources.md#source-pattern-book), inside the cover |
 )");
   CHECK(block("look-alikes", "where: {name: Other}") ==
-        "- **[Bryn](bryn.md#shape-bryn)** and **[Other](other-shapes.md#shape-other)**. Theirs is heavier. On record: outline round against square.\n");
+        "- **[Bryn](bryn.md#shape-bryn)** and **[Other](other-shapes.md#shape-other)**. Theirs is heavier. "
+        "On record: outline round against square.\n");
   CHECK(block("claims") ==
-        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels. (the author's judgement, from the entries of this guide) About [Bryn](bryn.md#shape-bryn).\n");
-  CHECK(block("credits") == "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n");
-  CHECK(block("cautions", "where: {of: treatment}") == "- **[Gold edge line](lists.md#feature-edge-line)**: Gold sparks.\n");
+        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels. (the author's judgement, from the entries "
+        "of this guide) About [Bryn](bryn.md#shape-bryn).\n");
+  CHECK(block("credits") ==
+        "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n");
+  CHECK(block("cautions", "where: {of: treatment}") ==
+        "- **[Gold edge line](lists.md#feature-edge-line)**: Gold sparks.\n");
   const std::string whole = block("cautions");
   CHECK(holds(whole, "78 of 149"));
   CHECK(holds(whole, "*Science of the Total Environment* 197, 1997"));
@@ -144,7 +163,8 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
 
 TEST_CASE("questions: in full at home, in one line elsewhere") {
   CHECK(block("questions") ==
-        "> **An open question:** Why has [Bryn](bryn.md#shape-bryn) two glazes? What speaks for and against it: [Why two](questions.md#question-why-two).\n");
+        "> **An open question:** Why has [Bryn](bryn.md#shape-bryn) two glazes? What speaks for and against "
+        "it: [Why two](questions.md#question-why-two).\n");
   CHECK(chapter("questions") == R"(# Open questions
 
 <a id="question-why-two"></a>
@@ -185,14 +205,17 @@ TEST_CASE("the glossary in order, and words that lead home from elsewhere") {
 <a id="term-well"></a>**well:** The middle of a plate, inside the [verge](#term-verge). See also [verge](#term-verge).
 )");
   Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [glossary, prose/a.md]\n"},
-                    {"records.yaml", "- term: rim\n  means: A band.\n- term: coupe\n  means: Without one.\n  broader: rim\n"},
+                    {"records.yaml",
+                     "- term: rim\n  means: A band.\n- term: coupe\n  means: Without one.\n  broader: rim\n"},
                     {"prose/a.md", "# A\n\n```glossary\nwhere: {broader: rim}\n```\n"}});
-  CHECK(guide.file("a") == "# A\n\n**[coupe](glossary.md#term-coupe):** Without one. See under [rim](glossary.md#term-rim).\n");
+  CHECK(guide.file("a") ==
+        "# A\n\n**[coupe](glossary.md#term-coupe):** Without one. See under [rim](glossary.md#term-rim).\n");
 }
 
 TEST_CASE("help wanted: looked for and not known, apart from not recorded") {
   const std::string text = block("help-wanted", "where: {maker: amblecote}");
-  CHECK(part(text, "**Looked for", "**Not recorded") == "**Looked for, and not known**\n\n- **The modeller of a shape:** [Cairn](cairn.md#shape-cairn).\n\n");
+  CHECK(part(text, "**Looked for", "**Not recorded") ==
+        "**Looked for, and not known**\n\n- **The modeller of a shape:** [Cairn](cairn.md#shape-cairn).\n\n");
   CHECK(holds(text, "- **The last year of a shape:** [Cairn](cairn.md#shape-cairn)."));
   CHECK(holds(text, "[Why two](questions.md#question-why-two)"));
 }
@@ -208,27 +231,37 @@ TEST_CASE("dates in order, and features on record that differ") {
 | about 1930 | [Cairn](cairn.md#shape-cairn), first offered | the author's judgement: by its glaze |
 | 1940 | [Bryn](bryn.md#shape-bryn), last offered | [Pattern book](sources.md#source-pattern-book), list of shapes |
 )");
-  CHECK(holds(block("tell-apart"), "- **Outline:** *round*: [Bryn](bryn.md#shape-bryn); *square*: [Other](other-shapes.md#shape-other); not recorded of one other."));
+  CHECK(holds(block("tell-apart"),
+              "- **Outline:** *round*: [Bryn](bryn.md#shape-bryn); *square*: "
+              "[Other](other-shapes.md#shape-other); not recorded of one other."));
 }
 
 TEST_CASE("sources: what each is, what it is worth, and where it is cited") {
-  CHECK(part(chapter("sources"), "<a id=\"source-a-book\">", "<a id=\"source-price-list\">") ==
-        R"(<a id="source-a-book"></a>**Plates of Velm** (in tables: *A book*). By [Mo Delling](lists.md#person-mo). 1970. A book; an authored account with second-hand information.
+  CHECK(
+      part(chapter("sources"), "<a id=\"source-a-book\">", "<a id=\"source-price-list\">") ==
+      R"(<a id="source-a-book"></a>**Plates of Velm** (in tables: *A book*). By [Mo Delling](lists.md#person-mo). 1970. A book; an authored account with second-hand information.
 
 - **Draws on:** [Gossip](#source-gossip), so that they are one witness and not two
 - **Cited in:** [Cairn](cairn.md)
 
 )");
   CHECK(block("sources", "where: {type: book}") ==
-        "- [Plates of Velm](sources.md#source-a-book). By [Mo Delling](lists.md#person-mo), 1970; a book. An authored account with second-hand information.\n");
+        "- [Plates of Velm](sources.md#source-a-book). By [Mo Delling](lists.md#person-mo), 1970; a book. An "
+        "authored account with second-hand information.\n");
 }
 
 TEST_CASE("the index: numbers, names, other names that lead on, words and marked entries") {
-  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [prose/a.md, {a-chapter-for-every: shape, where: {maker: amblecote}, sure: yes}, glossary]\n"},
+  Guide guide(Texts{{"guide.yaml",
+                     "guide: V\ncontents: [prose/a.md, {a-chapter-for-every: shape, where: {maker: "
+                     "amblecote}, sure: yes}, glossary]\n"},
                     {"records.yaml", kPottery},
-                    {"prose/a.md", "# A\n\n[She](<index:Delling, Mo>) made <shape:bryn>; [lustre](<index:>) and the [verge](<index:>).\n"}});
+                    {"prose/a.md",
+                     "# A\n\n[She](<index:Delling, Mo>) made <shape:bryn>; [lustre](<index:>) and the "
+                     "[verge](<index:>).\n"}});
   const std::string index = guide.file("index");
-  CHECK(holds(index, "**BR**\n\n- BR-01-1, [Fern on Bryn](bryn.md#treatment-br-01)\n- BR-02-0, [no motif on Bryn](bryn.md#treatment-br-02)\n"));
+  CHECK(holds(index,
+              "**BR**\n\n- BR-01-1, [Fern on Bryn](bryn.md#treatment-br-01)\n- BR-02-0, [no motif on "
+              "Bryn](bryn.md#treatment-br-02)\n"));
   CHECK(holds(index, "- A&T, *see* [Amblecote & Tarn](lists.md#maker-amblecote)\n"));
   CHECK(holds(index, "- Bryn: **[Bryn](bryn.md#shape-bryn)**; [A](a.md)\n"));
   CHECK(holds(index, "- Delling, Mo: **[Lists](lists.md#person-mo)**; [A](a.md#index-1)\n"));

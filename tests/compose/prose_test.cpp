@@ -20,10 +20,12 @@ const std::string kRecords = R"(
 
 // A file of prose beside two others, printed.
 std::string printed(const std::string& prose) {
-  Guide guide(Texts{{"guide.yaml", "guide: G\ncontents: [prose/a.md, prose/b.md, {a-chapter-for-every: shape, where: {name: Bryn}}]\n"},
-                    {"records.yaml", kRecords},
-                    {"prose/a.md", "# A\n\n" + prose + "\n"},
-                    {"prose/b.md", "# B\n\n## Part two\n\nWords.\n"}});
+  Guide guide(Texts{
+      {"guide.yaml",
+       "guide: G\ncontents: [prose/a.md, prose/b.md, {a-chapter-for-every: shape, where: {name: Bryn}}]\n"},
+      {"records.yaml", kRecords},
+      {"prose/a.md", "# A\n\n" + prose + "\n"},
+      {"prose/b.md", "# B\n\n## Part two\n\nWords.\n"}});
   const std::string text = guide.file("a");
   return text.substr(5, text.find_last_not_of('\n') - 4);
 }
@@ -38,12 +40,15 @@ TEST_CASE("a reference is the author's words or the record's name, linked to its
 TEST_CASE("a citation is a note in brackets behind what it supports") {
   CHECK(printed("It was so [p. 3](source:book).") == "It was so ([The Book](sources.md#source-book), p. 3).");
   CHECK(printed("It was so <source:book>.") == "It was so ([The Book](sources.md#source-book)).");
-  CHECK(printed("It was so [p. 3](source:book), and more.") == "It was so ([The Book](sources.md#source-book), p. 3), and more.");
+  CHECK(printed("It was so [p. 3](source:book), and more.") ==
+        "It was so ([The Book](sources.md#source-book), p. 3), and more.");
 }
 
 TEST_CASE("citations in a row share one pair of brackets, and one source is named once") {
-  CHECK(printed("So [p. 3](source:book) <source:list>.") == "So ([The Book](sources.md#source-book), p. 3; [The List](sources.md#source-list)).");
-  CHECK(printed("So [p. 3](source:book)\n[p. 9](source:book).") == "So ([The Book](sources.md#source-book), p. 3 and p. 9).");
+  CHECK(printed("So [p. 3](source:book) <source:list>.") ==
+        "So ([The Book](sources.md#source-book), p. 3; [The List](sources.md#source-list)).");
+  CHECK(printed("So [p. 3](source:book)\n[p. 9](source:book).") ==
+        "So ([The Book](sources.md#source-book), p. 3 and p. 9).");
 }
 
 TEST_CASE("a citation that is a word of its sentence stays one") {
@@ -76,7 +81,9 @@ TEST_CASE("index entries keep their words and get a place") {
 
 TEST_CASE("pictures of the guide are shown and told of; others leave their words") {
   Guide guide(Texts{{"guide.yaml", "guide: G\ncontents: [prose/a.md]\n"},
-                    {"prose/a.md", "# A\n\n![one](../images/one.png)\n\nIn line ![two](images/two.png) and ![three](../../three.png).\n"}});
+                    {"prose/a.md",
+                     "# A\n\n![one](../images/one.png)\n\nIn line ![two](images/two.png) and "
+                     "![three](../../three.png).\n"}});
   CHECK(guide.file("a") == "# A\n\n![one](images/one.png)\n\nIn line ![two](images/two.png) and three.\n");
   CHECK(guide.images == std::set<std::string>{"images/one.png", "images/two.png"});
   CHECK(picturePath("prose/shapes/a.md", "../../images/x.png") == "images/x.png");
@@ -86,8 +93,10 @@ TEST_CASE("pictures of the guide are shown and told of; others leave their words
 }
 
 TEST_CASE("a field's Markdown reads the same whether or not it needs the parser") {
-  Guide guide(Texts{{"records.yaml", "- term: a\n  means: |\n    Plain words, over\n    two lines.\n- term: b\n  means: A *loud* word, see <term:a>.\n"
-                                     "- term: c\n  means: \"- no list: 1. nor this\"\n"}});
+  Guide guide(Texts{{"records.yaml",
+                     "- term: a\n  means: |\n    Plain words, over\n    two lines.\n- term: b\n  means: A "
+                     "*loud* word, see <term:a>.\n"
+                     "- term: c\n  means: \"- no list: 1. nor this\"\n"}});
   const Words words = guide.words();
   auto means = [&](std::string_view id) {
     const PublishedRecord term = guide.record(id);

@@ -82,8 +82,10 @@ TEST_CASE("values: dates, sizes, references, and what is not there") {
 }
 
 TEST_CASE("settings say in which units sizes are printed") {
-  for (const auto& [units, printed] : {std::pair("inches", "9 1/8 in"), {"metric", "232 mm"}, {"both", "9 1/8 in (232 mm)"}}) {
-    Guide guide(Texts{{"guide.yaml", "guide: G\nsettings: {units: " + std::string(units) + "}\n"}, {"records.yaml", "- form: f\n  actual: 9 1/8 in\n"}});
+  for (const auto& [units, printed] :
+       {std::pair("inches", "9 1/8 in"), {"metric", "232 mm"}, {"both", "9 1/8 in (232 mm)"}}) {
+    Guide guide(Texts{{"guide.yaml", "guide: G\nsettings: {units: " + std::string(units) + "}\n"},
+                      {"records.yaml", "- form: f\n  actual: 9 1/8 in\n"}});
     CHECK(valueOf(guide, "form:f", "actual") == printed);
   }
 }
@@ -101,8 +103,11 @@ TEST_CASE("looks: where English puts the feature") {
   CHECK(Words::featureInWords("finial", {"not known"}) == "finial not known");
   CHECK(Words::featureInWords("finial", {}) == "finial not recorded");
   Guide guide(Texts{{"records.yaml", kPottery}});
-  auto look = [&](std::string_view reference) { return plain(guide.unlinked().look(guide.record(reference).find("look"_f))); };
-  CHECK(look("shape:bryn") == "round outline; embossing in panels; closed knob (finial); white glaze, or ivory since 1930");
+  auto look = [&](std::string_view reference) {
+    return plain(guide.unlinked().look(guide.record(reference).find("look"_f)));
+  };
+  CHECK(look("shape:bryn") ==
+        "round outline; embossing in panels; closed knob (finial); white glaze, or ivory since 1930");
   CHECK(look("treatment:br-01") == "gold edge line");
   CHECK(look("motif:fern") == "picture: leaves");
   CHECK(look("treatment:ca-shop") == "not recorded");
@@ -136,9 +141,11 @@ TEST_CASE("evidence: sources with their places, judgement, or the words that the
   const Words words = guide.words();
   const PublishedRecord a = guide.record("shape:a");
   CHECK(plain(words.ownEvidence(*a.find("introduced"_f))) ==
-        "The Old Book of the Works, p. 1 and p. 3; The List; The List, p. 9 (looked for there and not found); The List, p. 10 (by inference)");
+        "The Old Book of the Works, p. 1 and p. 3; The List; The List, p. 9 (looked for there and not "
+        "found); The List, p. 10 (by inference)");
   CHECK(plain(words.ownEvidence(*a.find("withdrawn"_f))) == "the author's judgement: by the glaze");
-  CHECK(plain(words.evidence(*a.find("withdrawn"_f), a)) == "The Old Book of the Works, leaf 2; the author's judgement: by the glaze");
+  CHECK(plain(words.evidence(*a.find("withdrawn"_f), a)) ==
+        "The Old Book of the Works, leaf 2; the author's judgement: by the glaze");
   CHECK(plain(words.rowEvidence(a)) == "Book, leaf 2");
   CHECK(plain(words.recordEvidence(a)) == "The Old Book of the Works, leaf 2");
   CHECK(plain(words.evidenceOfRecord(guide.record("shape:b"))) == "no source recorded");
@@ -198,9 +205,13 @@ TEST_CASE("codes are read out part by part, and readings that part in one place 
 - feature: verge
   values: {none: x, gold: y}
 )"}});
-  auto said = [&](std::string_view reference) { return plain(guide.unlinked().codeReadings(guide.at(reference))); };
+  auto said = [&](std::string_view reference) {
+    return plain(guide.unlinked().codeReadings(guide.at(reference)));
+  };
   CHECK(said("treatment:counted") == "AL-07/1: AL for Alder, serial 07, 1 for a gold line and a gold verge");
-  CHECK(said("treatment:both") == "AL-33/2: AL for Alder; serial 33, or 33 copied from the end of the supplier's number; 2 for two small decals");
+  CHECK(said("treatment:both") ==
+        "AL-33/2: AL for Alder; serial 33, or 33 copied from the end of the supplier's number; 2 for two "
+        "small decals");
   CHECK(said("treatment:old") == "1187: an old number");
   CHECK(said("treatment:none-reads") == "what is this");
   CHECK(said("specimen:s") == "343: 3rd quarter 1934");
