@@ -256,6 +256,18 @@ FirstLine firstLineOf(const Piece& piece) {
   return {};
 }
 
+std::vector<std::uint32_t> marginKeysIn(const Piece& piece) {
+  std::vector<std::uint32_t> keys;
+  const std::string_view bytes = piece.text.substr(0, piece.end);
+  Lines lines(bytes);
+  for (std::size_t at = piece.begin; at < bytes.size();) {
+    const Line line = lines.at(at);
+    at = line.next;
+    if (line.indent == 0 && !keyOf(line.text).empty()) keys.push_back(static_cast<std::uint32_t>(line.begin));
+  }
+  return keys;
+}
+
 std::vector<std::string_view> recordIdsIn(const Piece& piece) {
   std::vector<std::string_view> ids;
   const std::string_view bytes = piece.text.substr(0, piece.end);

@@ -38,6 +38,9 @@ struct FirstLine {
 };
 FirstLine firstLineOf(const Piece& piece);
 
+// Where the keys at the margin of a mapping begin ("by: …"), for a guide file that cannot be read as a whole.
+std::vector<std::uint32_t> marginKeysIn(const Piece& piece);
+
 // The ids of all lines in it that look like the first line of a record.
 std::vector<std::string_view> recordIdsIn(const Piece& piece);
 

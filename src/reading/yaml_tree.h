@@ -28,7 +28,7 @@ struct Node {
   std::uint32_t end = 0;
   std::uint32_t count = 0;   // children
   std::uint32_t weight = 1;  // nodes below, aliases followed
-  std::string_view text;     // of a scalar
+  std::string_view text{};   // of a scalar
   const Node* first = nullptr;
   const Node* next = nullptr;
 
