@@ -263,6 +263,7 @@ std::vector<std::uint32_t> marginKeysIn(const Piece& piece) {
   for (std::size_t at = piece.begin; at < bytes.size();) {
     const Line line = lines.at(at);
     at = line.next;
+    if (isDocumentMark(line.text) && !keys.empty()) return {};
     if (line.indent == 0 && !keyOf(line.text).empty()) keys.push_back(static_cast<std::uint32_t>(line.begin));
   }
   return keys;

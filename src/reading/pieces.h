@@ -39,6 +39,7 @@ struct FirstLine {
 FirstLine firstLineOf(const Piece& piece);
 
 // Where the keys at the margin of a mapping begin ("by: …"), for a guide file that cannot be read as a whole.
+// None if several documents stand in it.
 std::vector<std::uint32_t> marginKeysIn(const Piece& piece);
 
 // The ids of all lines in it that look like the first line of a record.
