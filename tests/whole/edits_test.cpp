@@ -44,6 +44,7 @@ TEST_CASE("ten thousand random one-byte edits of the demo: no crash, no hang") {
                                           .out = [](std::string_view) {},
                                           .err = [](std::string_view) {},
                                           .readLine = [](std::string&) { return false; }};
+  const std::size_t unedited = commands::runPipeline(environment, "guide")->report.findings.size();
   std::size_t all = 0;
   for (const auto& [name, text] : texts) all += text.size();
   constexpr std::string_view kTyped = "abcXYZ019 \t\n:-'\"[]{},#&*!|>%@`?~.\\/\x01\xC3\x80<";
@@ -65,10 +66,10 @@ TEST_CASE("ten thousand random one-byte edits of the demo: no crash, no hang") {
     const double before = processSeconds();
     const auto guide = commands::runPipeline(environment, "guide");
     slowest = std::max(slowest, processSeconds() - before);
-    withFindings += guide->report.findings.empty() ? 0 : 1;
+    withFindings += guide->report.findings.size() > unedited ? 1 : 0;
     CHECK(guide->report.findings.size() < 2000);
     world.put(file->first, file->second);
   }
   CHECK_MESSAGE(slowest < 1.0, "the slowest took " << slowest << " s of processor time");
-  CHECK(withFindings > ROUNDS / 4);
+  CHECK(withFindings > ROUNDS / 20);  // most letters stand in prose, where another letter is no fault
 }
