@@ -1,6 +1,7 @@
 #include "compose/guide.h"
 
 #include <future>
+#include <set>
 
 #include "compose/chapters.h"
 #include "compose/index.h"
@@ -17,6 +18,23 @@ struct Made {
   std::vector<MarkedEntry> marked;
   diagnostics::Findings findings;
 };
+
+// A link may name a heading that this chapter would have had: it then leads to the top.
+void addMissingHeadings(const Page& page, Blocks& blocks) {
+  std::set<std::string> there;
+  auto walk = [&](auto& self, const Blocks& some) -> void {
+    for (const Block& block : some) {
+      if (!block.anchor.empty()) there.insert(block.anchor);
+      self(self, block.blocks);
+    }
+  };
+  walk(walk, blocks);
+  Inlines places;
+  for (const std::string& heading : page.book().places().linkedHeadings(page.number()))
+    if (!there.contains(heading)) places.push_back(document::anchorAt(heading));
+  if (!places.empty() && !blocks.empty())
+    blocks.insert(blocks.begin() + 1, document::paragraph(std::move(places)));
+}
 
 Made composeChapter(const Book& book, std::size_t number) {
   Page page(book, number);
@@ -45,6 +63,7 @@ Made composeChapter(const Book& book, std::size_t number) {
       break;
   }
   for (Block& block : leftOver(page)) blocks.push_back(std::move(block));
+  addMissingHeadings(page, blocks);
   page.made.document.blocks = std::move(blocks);
   made.composed = std::move(page.made);
   made.marked = std::move(page.marked);

@@ -1,5 +1,7 @@
 #include "compose/places.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "compose/planner.h"
 
@@ -98,6 +100,13 @@ std::optional<std::string> Places::chapterOfProse(std::string_view path) const {
 
 bool Places::isLinked(std::size_t chapter, std::string_view heading) const {
   return chapter < linked_.size() && linked_[chapter].contains(std::string(heading));
+}
+
+std::vector<std::string> Places::linkedHeadings(std::size_t chapter) const {
+  if (chapter >= linked_.size()) return {};
+  std::vector<std::string> out(linked_[chapter].begin(), linked_[chapter].end());
+  std::sort(out.begin(), out.end());
+  return out;
 }
 
 std::optional<ProseTarget> Places::resolve(std::string_view from, std::string_view address) const {

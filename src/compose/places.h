@@ -74,6 +74,7 @@ class Places {
 
   // The anchor of a heading of a chapter is written only if something links to it.
   bool isLinked(std::size_t chapter, std::string_view heading) const;
+  std::vector<std::string> linkedHeadings(std::size_t chapter) const;  // sorted
 
  private:
   friend class Planner;

@@ -5,6 +5,7 @@
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "compose/contents.h"
+#include "compose/prose.h"
 #include "compose/words.h"
 #include "document/address.h"
 #include "linking/prose.h"
@@ -156,12 +157,14 @@ void Planner::readProse() {
               places_.chapters_[text.chapter].title = std::move(title);
           }
         }
+        if (block.kind == BlockKind::figure) text.pictures.push_back({block.target.address, block.span});
         if (block.kind == BlockKind::query) text.queries.push_back(readQuery(block, materials_, findings_));
         self(self, block.blocks);
       }
     };
     walk(walk, blocks);
     document::forEachInline(blocks, [&](const Inline& one) {
+      if (one.kind == InlineKind::image) text.pictures.push_back({one.target.address, one.span});
       if (one.kind == InlineKind::link &&
           document::addressKind(one.target.address) == document::AddressKind::relative &&
           !one.target.address.empty())
@@ -309,9 +312,27 @@ void Planner::checkLinks() {
   const auto& files = materials_.records.prose();
   places_.linked_.resize(places_.chapters_.size());
   for (std::size_t i = 0; i < files.size(); ++i) {
+    for (const Link& picture : prose_[i].pictures) {
+      if (document::addressKind(picture.address) != document::AddressKind::relative ||
+          picture.address.empty() || !picturePath(files[i].path, picture.address).empty())
+        continue;
+      findings_.add({.rule = "link-missing"_rule,
+                     .span = picture.span,
+                     .message = "`" + base::shortened(picture.address, 80) +
+                                "` is no picture of the guide, and only its words are printed",
+                     .hint = "put the picture into the guide's `images/`, and type `../images/name.png`"});
+    }
     for (const Link& link : prose_[i].links) {
       const auto target = places_.resolve(files[i].path, link.address);
-      if (!target) continue;
+      if (!target) {
+        findings_.add(
+            {.rule = "link-missing"_rule,
+             .span = link.span,
+             .message = "`" + base::shortened(link.address, 80) + "` leads to nothing that is published",
+             .hint = "link to a file of prose (`name.md`), to a record (`kind:id`), or to an address with "
+                     "https://"});
+        continue;
+      }
       if (target->chapter == SIZE_MAX && target->record == records::kNoRecord) {
         findings_.add(
             {.rule = "link-missing"_rule,

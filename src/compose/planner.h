@@ -33,6 +33,7 @@ class Planner {
     std::vector<Query> queries;
     std::unordered_set<std::string> headings;
     std::vector<Link> links;
+    std::vector<Link> pictures;
   };
 
   // planner_contents.cpp

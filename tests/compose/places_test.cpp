@@ -53,6 +53,26 @@ TEST_CASE("links that lead nowhere are told at their place") {
             .empty());
 }
 
+TEST_CASE("pictures and files that are not of the guide are told") {
+  CHECK(holds(contentsFinding("  - prose/a.md\n", {{"prose/a.md", "# A\n\n![x](../other/x.png)\n"}}),
+              "`../other/x.png` is no picture of the guide, and only its words are printed [link-missing]"));
+  CHECK(holds(contentsFinding("  - prose/a.md\n", {{"prose/a.md", "# A\n\nSee [x](list.pdf).\n"}}),
+              "prose/a.md:3:9: `list.pdf` leads to nothing that is published [link-missing]"));
+  CHECK(contentsFinding("  - prose/a.md\n",
+                        {{"prose/a.md", "# A\n\n![x](../images/x.png)\n\n[y](https://example.org/y)\n"}})
+            .empty());
+}
+
+TEST_CASE("a link to a heading that the program would have made leads to the chapter's top if it did not") {
+  Guide guide(Texts{{"guide.yaml", "guide: G\ncontents: [prose/a.md, {a-chapter-for-every: shape}]\n"},
+                    {"records.yaml", "- shape: bryn\n- treatment: t\n  shape: bryn\n"},
+                    {"prose/a.md", "# A\n\n[d](shapes/bryn.md#decorations), [m](shapes/bryn.md#marks)\n"}});
+  CHECK(guide.findings().empty());
+  CHECK(deadLinks(guide.files()).empty());
+  CHECK(holds(guide.file("bryn"), "<a id=\"marks\"></a>"));
+  CHECK(holds(guide.file("bryn"), "<a id=\"decorations\"></a>\n\n## Decorations"));
+}
+
 TEST_CASE("what is wrong with a block is told at its place") {
   CHECK(holds(contentsFinding("  - prose/a.md\n",
                               {{"prose/a.md", "# A\n\n```treatments\nwhere: {shpae: bryn}\n```\n"}}),
