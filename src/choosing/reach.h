@@ -4,6 +4,13 @@
 // What the table of fields implies for paths and does not say. Not for other rooms.
 namespace saggar::choosing {
 
+// Fields that templates name: clang 14 does not work `"…"_f` out within one.
+namespace field {
+inline constexpr records::Field kMadeIn = "made-in"_f;
+inline constexpr records::Field kForms = "forms"_f;
+inline constexpr records::Field kTreatment = "treatment"_f;
+}  // namespace field
+
 // The word that holds where a choice is left out (`status`, `how`, `measured`, `keep`): its list's first, as a value
 // that stands nowhere. Null for every other field.
 const records::Value* wordWhenLeftOut(const records::FieldSpec& spec);

@@ -103,8 +103,8 @@ class Walker {
       case Step::Type::field: break;
     }
     const records::Record& one = collection_[index];
-    if (one.kind == Kind::form && step.field == "made-in"_f) return shapesOf(index, i, way);
-    if (one.kind == Kind::shape && step.field == "forms"_f) return formsOf(index, i, way);
+    if (one.kind == Kind::form && step.field == field::kMadeIn) return shapesOf(index, i, way);
+    if (one.kind == Kind::shape && step.field == field::kForms) return formsOf(index, i, way);
     const FieldSpec* spec = records::specOf(one.kind, step.field);
     const Value* found = spec != nullptr ? one.find(step.field) : nullptr;
     if (found == nullptr && one.kind == Kind::specimen && throughTreatment(step.field)) return ofTreatment(index, i, way);
@@ -129,7 +129,7 @@ class Walker {
   }
 
   void ofTreatment(RecordIndex specimen, std::size_t i, const Way& way) {
-    const Value* treatment = collection_[specimen].find("treatment"_f);
+    const Value* treatment = collection_[specimen].find(field::kTreatment);
     const FieldSpec* spec = records::specOf(Kind::treatment, steps_[i].field);
     if (treatment == nullptr) return show(State::absent, specimen, nullptr, spec, way, last(i + 1));
     if (treatment->target() != records::kNoRecord) return record(treatment->target(), i, way);
@@ -163,7 +163,7 @@ class Walker {
         gather(back.from, kind, [&](const linking::BackReference& piece) {
           // A piece that states its own shape or motif is not of the treatment's.
           const bool own = collection_[piece.from].find(back.field) != nullptr;
-          if (piece.field == "treatment"_f && !own) found.push_back(piece.from);
+          if (piece.field == field::kTreatment && !own) found.push_back(piece.from);
         });
       });
       std::sort(found.begin(), found.end());
@@ -178,8 +178,8 @@ class Walker {
 
   // `made-in` of a form, with the shapes that list the form.
   void shapesOf(RecordIndex form, std::size_t i, Way way) {
-    const FieldSpec& spec = *records::specOf(Kind::form, "made-in"_f);
-    const Value* said = collection_[form].find("made-in"_f);
+    const FieldSpec& spec = *records::specOf(Kind::form, field::kMadeIn);
+    const Value* said = collection_[form].find(field::kMadeIn);
     const bool allOf = said != nullptr && (said->type == ValueType::all || said->type == ValueType::mapping);
     std::vector<RecordIndex> others;
     if (allOf) {
@@ -190,7 +190,7 @@ class Walker {
     } else {
       for (const linking::BackReference& back : collection_.referredBy(form)) {
         if (!working()) return;
-        if (collection_[back.from].kind == Kind::shape && back.field == "forms"_f && formSays(collection_, form, back.from) != Answer::yes)
+        if (collection_[back.from].kind == Kind::shape && back.field == field::kForms && formSays(collection_, form, back.from) != Answer::yes)
           others.push_back(back.from);
       }
     }
@@ -199,15 +199,15 @@ class Walker {
 
   // `forms` of a shape, with the forms that were made in it.
   void formsOf(RecordIndex shape, std::size_t i, Way way) {
-    const FieldSpec& spec = *records::specOf(Kind::shape, "forms"_f);
+    const FieldSpec& spec = *records::specOf(Kind::shape, field::kForms);
     std::vector<RecordIndex> others;
     for (RecordIndex form : collection_.ofKind(Kind::form)) {
       if (!working()) return;
-      const Value* own = collection_[form].find("made-in"_f);
+      const Value* own = collection_[form].find(field::kMadeIn);
       if (own != nullptr && formSays(collection_, form, shape) == Answer::yes && shapeSays(collection_, shape, form) != Answer::yes)
         others.push_back(form);
     }
-    eitherSide(collection_[shape].find("forms"_f), others, false, shape, spec, i, way);
+    eitherSide(collection_[shape].find(field::kForms), others, false, shape, spec, i, way);
   }
 
   // What one side states as typed, then what only the other does.
@@ -264,8 +264,8 @@ class Walker {
       if (keepMappings_ && &spec != &lookValueSpec()) return show(State::value, at, &one, &spec, way, true);
     } else {
       inner = nullptr;
-      for (const FieldSpec& field : spec.inner)
-        if (field.field == steps_[i].field && steps_[i].type == Step::Type::field) inner = &field;
+      for (const FieldSpec& part : spec.inner)
+        if (part.field == steps_[i].field && steps_[i].type == Step::Type::field) inner = &part;
       if (inner == nullptr) return show(State::absent, at, nullptr, nullptr, way, false);
       ++i;
     }

@@ -1,69 +1,33 @@
 #include "talks/timing.h"
 
+#include <algorithm>
+
 #include "base/text.h"
-#include "linking/prose.h"
+#include "talks/spoken.h"
 
 namespace saggar::talks {
 
-using document::Block;
-using document::BlockKind;
-using document::Inline;
-using document::InlineKind;
 using records::Value;
 
 namespace {
 
-void putSpoken(std::string& out, const document::Inlines& inlines) {
-  for (const Inline& one : inlines) {
-    switch (one.kind) {
-      case InlineKind::text:
-      case InlineKind::code: out += one.text; break;
-      case InlineKind::softBreak:
-      case InlineKind::hardBreak: out += ' '; break;
-      case InlineKind::citation:
-      case InlineKind::image:
-      case InlineKind::footnote: break;
-      case InlineKind::reference:
-        if (one.children.empty()) {
-          out += one.text.substr(one.text.find(':') + 1);
-        } else {
-          putSpoken(out, one.children);
-        }
-        break;
-      default: putSpoken(out, one.children);
-    }
-  }
-}
+constexpr std::int64_t kLongest = std::int64_t{366} * 24 * 3600;
 
-void putSpoken(std::string& out, const document::Blocks& blocks) {
-  for (const Block& block : blocks) {
-    if (block.kind == BlockKind::code || block.kind == BlockKind::query) continue;
-    putSpoken(out, block.inlines);
-    out += ' ';
-    putSpoken(out, block.blocks);
-  }
+std::int64_t estimateOf(const SegmentTime& segment, std::int64_t pace) {
+  const auto words = static_cast<std::int64_t>(segment.words);
+  const auto pieces = static_cast<std::int64_t>(segment.pieces);
+  return std::min((words * 60 + pace / 2) / pace + kSecondsAPiece * pieces, kLongest);
 }
 
 }  // namespace
-
-std::size_t spokenWords(const linking::Collection& collection, const records::Record& talk, const Value& say) {
-  std::string spoken;
-  putSpoken(spoken, linking::parseProse(collection, talk, say).blocks);
-  std::size_t count = 0;
-  bool inWord = false;
-  for (char c : spoken) {
-    const bool letter = !base::isBlank(c) && c != '-' && c != '.' && c != ',' && c != ';' && c != ':' && c != '(' && c != ')' && c != '"';
-    if (letter && !inWord) ++count;
-    inWord = !base::isBlank(c) && (inWord || letter);
-  }
-  return count;
-}
 
 TalkTimes timesOf(const linking::Collection& collection, linking::RecordIndex talk) {
   const records::Record& record = collection[talk];
   TalkTimes times;
   times.pace = collection.settings().pace;
-  if (const Value* pace = record.find("pace"_f); pace != nullptr && pace->number() > 0) times.pace = pace->number();
+  if (const Value* pace = record.find("pace"_f); pace != nullptr && pace->number() > 0)
+    times.pace = pace->number();
+  times.pace = std::clamp<std::int64_t>(times.pace, 1, 1'000'000);
   const Value* segments = record.find("segments"_f);
   if (segments == nullptr || !segments->said()) return times;
   for (const Value& segment : segments->each()) {
@@ -71,20 +35,29 @@ TalkTimes timesOf(const linking::Collection& collection, linking::RecordIndex ta
     SegmentTime one;
     one.segment = &segment;
     one.start = times.total;
-    if (const Value* say = segment.find("say"_f); say != nullptr && say->said()) one.words = spokenWords(collection, record, *say);
-    if (const Value* show = segment.find("show"_f); show != nullptr && show->said()) one.pieces = show->each().size();
-    if (const Value* time = segment.find("time"_f); time != nullptr && time->type == records::ValueType::number) {
-      one.length = time->number();
+    one.startGiven = times.allGiven;
+    if (const Value* say = segment.find("say"_f); say != nullptr && say->said())
+      one.words = spokenWords(collection, record, *say);
+    if (const Value* show = segment.find("show"_f); show != nullptr && show->said())
+      one.pieces = show->each().size();
+    one.estimate = estimateOf(one, times.pace);
+    if (const Value* time = segment.find("time"_f);
+        time != nullptr && time->type == records::ValueType::number) {
+      one.length = std::clamp<std::int64_t>(time->number(), 0, kLongest);
       one.given = true;
     } else {
-      one.length = (static_cast<std::int64_t>(one.words) * 60 + times.pace / 2) / times.pace +
-                   kSecondsAPiece * static_cast<std::int64_t>(one.pieces);
+      one.length = one.estimate;
       times.allGiven = false;
     }
     times.total += one.length;
     times.segments.push_back(one);
   }
   return times;
+}
+
+std::size_t spokenWords(const linking::Collection& collection, const records::Record& talk,
+                        const Value& say) {
+  return countWords(spokenText(collection, talk, say));
 }
 
 std::string asClock(std::int64_t seconds) {
