@@ -11,7 +11,9 @@ using namespace saggar;
 namespace {
 
 void addFolder(const source::Files& disk, const std::string& folder, const std::string& as, source::MemoryFiles& world, std::vector<std::pair<std::string, std::string>>& texts) {
-  for (const source::FolderEntry& entry : *disk.list(folder)) {
+  const auto entries = disk.list(folder);
+  REQUIRE(entries);
+  for (const source::FolderEntry& entry : *entries) {
     const std::string path = source::pathJoined(folder, entry.name);
     const std::string name = source::pathJoined(as, entry.name);
     if (entry.status.type == source::FileType::folder) {
