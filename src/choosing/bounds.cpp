@@ -14,7 +14,9 @@ constexpr dates::Bounds kOpen{dates::Day::minusInfinity(), dates::Day::plusInfin
 
 }  // namespace
 
-dates::Bounds OwnBounds::of(RecordIndex record, records::Field field, End end) const { return of(record, field, end, 0); }
+dates::Bounds OwnBounds::of(RecordIndex record, records::Field field, End end) const {
+  return of(record, field, end, 0);
+}
 
 dates::Bounds OwnBounds::of(RecordIndex record, records::Field field, End end, int depth) const {
   if (record >= collection_.size() || depth > kDeepest) return kOpen;

@@ -22,12 +22,16 @@ class Checker {
 
   void run() {
     for (RecordIndex maker : collection_.ofKind(Kind::maker))
-      for (const Value& rule : members(collection_[maker], "codes"_f)) of(collection_[maker], "codes"_f, [&] { codeRule(rule); });
+      for (const Value& rule : members(collection_[maker], "codes"_f))
+        of(collection_[maker], "codes"_f, [&] { codeRule(rule); });
     for (RecordIndex claim : collection_.ofKind(Kind::claim))
-      for (const Value& test : members(collection_[claim], "test"_f)) of(collection_[claim], "test"_f, [&] { claimTest(test); });
-    for (RecordIndex checklist : collection_.ofKind(Kind::checklist)) readQuery(checklist, collection_, findings_);
+      for (const Value& test : members(collection_[claim], "test"_f))
+        of(collection_[claim], "test"_f, [&] { claimTest(test); });
+    for (RecordIndex checklist : collection_.ofKind(Kind::checklist))
+      readQuery(checklist, collection_, findings_);
     if (const Record* guide = collection_.guide())
-      if (const Value* contents = guide->find("contents"_f)) of(*guide, "contents"_f, [&] { chapters(*contents); });
+      if (const Value* contents = guide->find("contents"_f))
+        of(*guide, "contents"_f, [&] { chapters(*contents); });
   }
 
  private:
@@ -68,8 +72,12 @@ class Checker {
       condition(test.find("where"_f), KindSet(*kind));
       condition(test.find("has"_f), KindSet(*kind));
     }
-    if (const Value* makes = test.find("makes"_f); makes != nullptr && makes->said() && !readRange(makes->text))
-      report("value-unfit"_rule, *makes, "`makes` takes a number or a range of numbers, here is `" + base::shortened(makes->text, 40) + "`", "write `1`, or `3 to 5`");
+    if (const Value* makes = test.find("makes"_f);
+        makes != nullptr && makes->said() && !readRange(makes->text))
+      report(
+          "value-unfit"_rule, *makes,
+          "`makes` takes a number or a range of numbers, here is `" + base::shortened(makes->text, 40) + "`",
+          "write `1`, or `3 to 5`");
     for (auto field : {"same"_f, "differ"_f})
       if (const Value* pair = test.find(field)) compared(*pair, field.name());
   }
@@ -79,7 +87,8 @@ class Checker {
     const auto items = pair.items();
     if (pair.type == ValueType::unfit) return;
     if (items.size() != 3) {
-      report("value-unfit"_rule, pair, "`" + std::string(word) + "` takes two records and a field", "write it as `" + std::string(word) + ": [shape:linnavere, shape:sorrendale, maker]`");
+      report("value-unfit"_rule, pair, "`" + std::string(word) + "` takes two records and a field",
+             "write it as `" + std::string(word) + ": [shape:linnavere, shape:sorrendale, maker]`");
       return;
     }
     KindSet kinds;
@@ -95,18 +104,24 @@ class Checker {
 
   std::optional<Kind> record(const Value& value) {
     const std::size_t colon = value.text.find(':');
-    const auto kind = colon == std::string_view::npos ? std::nullopt : records::kindNamed(value.text.substr(0, colon));
+    const auto kind =
+        colon == std::string_view::npos ? std::nullopt : records::kindNamed(value.text.substr(0, colon));
     if (!kind) {
-      report("value-unfit"_rule, value, "`" + base::shortened(value.text, 40) + "` names no record", "write `kind:id`, as `shape:linnavere`");
+      report("value-unfit"_rule, value, "`" + base::shortened(value.text, 40) + "` names no record",
+             "write `kind:id`, as `shape:linnavere`");
       return std::nullopt;
     }
     const std::string_view id = value.text.substr(colon + 1);
-    if (collection_.find(*kind, id) || collection_.read().lostFiles || collection_.read().lostIds.contains(id)) return kind;
+    if (collection_.find(*kind, id) || collection_.read().lostFiles ||
+        collection_.read().lostIds.contains(id))
+      return kind;
     std::vector<std::string_view> ids;
     for (RecordIndex one : collection_.ofKind(*kind)) ids.push_back(collection_[one].id);
     const auto near = base::nearest(id, ids);
-    report("reference-missing"_rule, value, "there is no " + std::string(records::name(*kind)) + " `" + base::shortened(id, 60) + "`",
-           near ? "did you mean `" + std::string(records::name(*kind)) + ":" + std::string(*near) + "`?" : "add the record, or mend the id");
+    report("reference-missing"_rule, value,
+           "there is no " + std::string(records::name(*kind)) + " `" + base::shortened(id, 60) + "`",
+           near ? "did you mean `" + std::string(records::name(*kind)) + ":" + std::string(*near) + "`?"
+                : "add the record, or mend the id");
     return kind;
   }
 
@@ -118,12 +133,16 @@ class Checker {
         if (entry.key == "holds") chapters(entry.value);
         continue;
       }
-      if (const auto kind = readKind(entry.value, file_, findings_, "a-chapter-for-every")) readQuery(value, *kind, collection_, file_, findings_);
+      if (const auto kind = readKind(entry.value, file_, findings_, "a-chapter-for-every"))
+        readQuery(value, *kind, collection_, file_, findings_);
     }
   }
 
   void report(diagnostics::Rule rule, const Value& at, std::string message, std::string hint) {
-    findings_.add({.rule = rule, .span = {file_, at.place.begin, std::max(at.place.begin, at.place.end)}, .message = std::move(message), .hint = std::move(hint)});
+    findings_.add({.rule = rule,
+                   .span = {file_, at.place.begin, std::max(at.place.begin, at.place.end)},
+                   .message = std::move(message),
+                   .hint = std::move(hint)});
   }
 
   const Collection& collection_;
@@ -133,6 +152,8 @@ class Checker {
 
 }  // namespace
 
-void checkConditions(const Collection& collection, Findings& findings) { Checker(collection, findings).run(); }
+void checkConditions(const Collection& collection, Findings& findings) {
+  Checker(collection, findings).run();
+}
 
 }  // namespace saggar::choosing

@@ -14,7 +14,8 @@ std::vector<Chosen> Chooser::choose(Kind kind, const Condition& condition, bool 
   std::vector<Chosen> chosen;
   for (RecordIndex record : collection_->ofKind(kind)) {
     const Answer answer = ask(condition, record);
-    if (answer == Answer::yes || (answer == Answer::maybe && !sureOnly)) chosen.push_back({record, answer == Answer::yes});
+    if (answer == Answer::yes || (answer == Answer::maybe && !sureOnly))
+      chosen.push_back({record, answer == Answer::yes});
   }
   return chosen;
 }
@@ -30,7 +31,8 @@ void Chooser::sort(std::vector<Chosen>& chosen, std::span<const Path> by) const 
     key += (*collection_)[one.record].id;
     keyed.emplace_back(std::move(key), one);
   }
-  std::stable_sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(keyed.begin(), keyed.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   for (std::size_t i = 0; i < chosen.size(); ++i) chosen[i] = keyed[i].second;
 }
 
@@ -42,7 +44,8 @@ std::string identity(const Reached& reached) {
   if (reached.state == State::none) return "none";
   if (reached.state == State::record) return "record " + std::to_string(reached.record);
   const records::Value& value = *reached.value;
-  if (value.target() != records::kNoRecord && value.type == records::ValueType::reference) return "record " + std::to_string(value.target());
+  if (value.target() != records::kNoRecord && value.type == records::ValueType::reference)
+    return "record " + std::to_string(value.target());
   if (value.type == records::ValueType::mapping) {
     std::string text = "mapping";
     for (const records::Entry& entry : value.entries()) {
@@ -69,10 +72,12 @@ std::vector<Chooser::Group> Chooser::group(const std::vector<Chosen>& chosen, co
   for (const Chosen& one : chosen) {
     mine.clear();
     auto visit = [&](const Reached& reached) {
-      const bool nothing = reached.state == Reached::State::absent || reached.state == Reached::State::unknown ||
+      const bool nothing = reached.state == Reached::State::absent ||
+                           reached.state == Reached::State::unknown ||
                            (reached.state == Reached::State::none && reached.value == nullptr);
       if (nothing) {
-        if (rest.members.empty()) rest.key.state = reached.state == Reached::State::unknown ? reached.state : Reached::State::absent;
+        if (rest.members.empty())
+          rest.key.state = reached.state == Reached::State::unknown ? reached.state : Reached::State::absent;
         return true;
       }
       const auto [found, fresh] = byIdentity.try_emplace(identity(reached), made.size());

@@ -18,7 +18,9 @@ class Chooser {
   const Collection& collection() const { return *collection_; }
   const Bounds& bounds() const { return *bounds_; }
 
-  Answer ask(const Condition& condition, RecordIndex record) const { return condition.of(record, *collection_, *bounds_); }
+  Answer ask(const Condition& condition, RecordIndex record) const {
+    return condition.of(record, *collection_, *bounds_);
+  }
 
   // Records of a kind that are yes or maybe (`sureOnly`: yes), in the order of file and place.
   std::vector<Chosen> choose(Kind kind, const Condition& condition, bool sureOnly = false) const;
@@ -31,8 +33,8 @@ class Chooser {
   // Groups in the order of their first key as `sort` would order them; records that reach nothing form a last group
   // with an empty key. A record that reaches several values stands in each of their groups.
   struct Group {
-    Reached key;                   // state absent or unknown for the last group
-    std::vector<Chosen> members;   // in the order given
+    Reached key;                  // state absent or unknown for the last group
+    std::vector<Chosen> members;  // in the order given
   };
   std::vector<Group> group(const std::vector<Chosen>& chosen, const Path& by) const;
 

@@ -17,25 +17,33 @@ namespace {
 
 Answer from(dates::Certainty certainty) {
   switch (certainty) {
-    case dates::Certainty::Impossible: return Answer::no;
-    case dates::Certainty::Possible: return Answer::maybe;
-    case dates::Certainty::Certain: return Answer::yes;
+    case dates::Certainty::Impossible:
+      return Answer::no;
+    case dates::Certainty::Possible:
+      return Answer::maybe;
+    case dates::Certainty::Certain:
+      return Answer::yes;
   }
   return Answer::maybe;
 }
 
-Answer yesIf(bool is) { return is ? Answer::yes : Answer::no; }
+Answer yesIf(bool is) {
+  return is ? Answer::yes : Answer::no;
+}
 
 bool sameFolded(std::string_view text, std::string_view folded) {
   if (text == folded) return true;
   for (char c : text)
     if (static_cast<unsigned char>(c) >= 0x80) return base::folded(text) == folded;
-  return text.size() == folded.size() && std::equal(text.begin(), text.end(), folded.begin(), [](char a, char b) {
+  return text.size() == folded.size() &&
+         std::equal(text.begin(), text.end(), folded.begin(), [](char a, char b) {
            return (base::isUpper(a) ? static_cast<char>(a - 'A' + 'a') : a) == b;
          });
 }
 
-bool isOpen(const dates::Bounds& bounds) { return !bounds.earliest.isFinite() && !bounds.latest.isFinite(); }
+bool isOpen(const dates::Bounds& bounds) {
+  return !bounds.earliest.isFinite() && !bounds.latest.isFinite();
+}
 
 Answer withinDays(const dates::Bounds& day, const WantedDays& wanted) {
   if (isOpen(day)) return Answer::maybe;
@@ -74,7 +82,8 @@ class Asker {
         }
         return answer;
       }
-      case Node::Type::test: return test(node, origin);
+      case Node::Type::test:
+        return test(node, origin);
     }
     return Answer::maybe;
   }
@@ -107,12 +116,15 @@ class Asker {
   }
 
   static Origin behind(const Reached& reached) {
-    if (reached.state != Reached::State::value) return {reached.state, reached.record, reached.value, reached.spec};
+    if (reached.state != Reached::State::value)
+      return {reached.state, reached.record, reached.value, reached.spec};
     if (reached.value->type == ValueType::reference) {
-      if (reached.value->target() == records::kNoRecord) return {.state = Reached::State::unknown, .record = reached.record, .value = reached.value};
+      if (reached.value->target() == records::kNoRecord)
+        return {.state = Reached::State::unknown, .record = reached.record, .value = reached.value};
       return {.record = reached.value->target()};
     }
-    if (reached.value->type == ValueType::mapping) return {reached.state, reached.record, reached.value, reached.spec};
+    if (reached.value->type == ValueType::mapping)
+      return {reached.state, reached.record, reached.value, reached.spec};
     return {.state = Reached::State::absent, .record = reached.record};
   }
 
@@ -121,10 +133,18 @@ class Asker {
     bool anySaid = false, anyNone = false, anyUnknown = false, anyOpen = false, onlyAbsent = true;
     auto visit = [&](const Reached& reached) {
       switch (reached.state) {
-        case Reached::State::record: anySaid = true; break;
-        case Reached::State::value: anySaid = true; break;
-        case Reached::State::absent: anyOpen = true; break;
-        case Reached::State::none: anyNone |= reached.value != nullptr || reached.whole; break;
+        case Reached::State::record:
+          anySaid = true;
+          break;
+        case Reached::State::value:
+          anySaid = true;
+          break;
+        case Reached::State::absent:
+          anyOpen = true;
+          break;
+        case Reached::State::none:
+          anyNone |= reached.value != nullptr || reached.whole;
+          break;
         case Reached::State::unknown:
           anyUnknown |= reached.value == nullptr || reached.value->type == ValueType::unknown;
           anyOpen = true;
@@ -164,18 +184,24 @@ class Asker {
     }
     switch (reached.state) {
       case Reached::State::absent:
-      case Reached::State::unknown: return Answer::maybe;
-      case Reached::State::none: return noneIsMeant(node, reached);
+      case Reached::State::unknown:
+        return Answer::maybe;
+      case Reached::State::none:
+        return noneIsMeant(node, reached);
       case Reached::State::record:
         for (const Wanted& wanted : node.wanted)
-          if (const auto* record = std::get_if<WantedRecord>(&wanted); record != nullptr && record->record == reached.record) return Answer::yes;
+          if (const auto* record = std::get_if<WantedRecord>(&wanted);
+              record != nullptr && record->record == reached.record)
+            return Answer::yes;
         return Answer::no;
-      case Reached::State::value: break;
+      case Reached::State::value:
+        break;
     }
     const Value& value = *reached.value;
     if (value.type == ValueType::reference && value.target() == records::kNoRecord) return Answer::maybe;
     for (const Wanted& wanted : node.wanted)
-      if (equal(wanted, value, reached, node.path.endSpec()->type == FieldType::structureMap)) return Answer::yes;
+      if (equal(wanted, value, reached, node.path.endSpec()->type == FieldType::structureMap))
+        return Answer::yes;
     return Answer::no;
   }
 
@@ -183,7 +209,8 @@ class Asker {
   static Answer noneIsMeant(const Node& node, const Reached& reached) {
     if (reached.value == nullptr || node.path.feature() == records::kNoRecord) return Answer::no;
     for (const Wanted& wanted : node.wanted)
-      if (const auto* text = std::get_if<WantedText>(&wanted); text != nullptr && text->folded == "none") return Answer::yes;
+      if (const auto* text = std::get_if<WantedText>(&wanted); text != nullptr && text->folded == "none")
+        return Answer::yes;
     return Answer::no;
   }
 
@@ -194,17 +221,19 @@ class Asker {
       return byKey && sameFolded(reached.key, text->folded);
     }
     if (const auto* record = std::get_if<WantedRecord>(&wanted)) return value.target() == record->record;
-    if (const auto* event = std::get_if<WantedEvent>(&wanted)) return value.target() == event->record && value.eventField == event->field;
+    if (const auto* event = std::get_if<WantedEvent>(&wanted))
+      return value.target() == event->record && value.eventField == event->field;
     if (const auto* range = std::get_if<Range>(&wanted))
       return (value.type == ValueType::number || value.type == ValueType::yes) && range->has(value.number());
-    if (const auto* range = std::get_if<MeasureRange>(&wanted)) return value.measure() != nullptr && range->has(*value.measure());
+    if (const auto* range = std::get_if<MeasureRange>(&wanted))
+      return value.measure() != nullptr && range->has(*value.measure());
     return value.type == ValueType::all;
   }
 
   Answer fitsDays(const WantedDays& wanted, const Reached& reached) const {
     if (reached.state == Reached::State::none) return Answer::no;
-    const bool ofRecord = reached.whole && !reached.inStructure && reached.record != records::kNoRecord && reached.spec != nullptr &&
-                          reached.spec->has(records::kDated);
+    const bool ofRecord = reached.whole && !reached.inStructure && reached.record != records::kNoRecord &&
+                          reached.spec != nullptr && reached.spec->has(records::kDated);
     const dates::Expression* date = reached.value != nullptr ? reached.value->date() : nullptr;
     const dates::Options& options = collection_.settings().dates;
     if (ofRecord && reached.spec->type == FieldType::span) {
@@ -218,8 +247,10 @@ class Asker {
     if (date != nullptr && reached.spec != nullptr && reached.spec->type == FieldType::span)
       return overlapsDays(dates::spanOf(*date, dates::Reading::Plain, options), wanted);
     Answer answer = Answer::maybe;
-    if (ofRecord) answer = withinDays(bounds_.of(reached.record, reached.spec->field, Bounds::End::moment), wanted);
-    else if (date != nullptr) answer = withinDays(date->plain(options).opened(), wanted);
+    if (ofRecord)
+      answer = withinDays(bounds_.of(reached.record, reached.spec->field, Bounds::End::moment), wanted);
+    else if (date != nullptr)
+      answer = withinDays(date->plain(options).opened(), wanted);
     // Of a set each member is a day of its own: 1932 or 1934 is not 1933.
     if (answer == Answer::maybe && date != nullptr && date->size() > 1) {
       bool all = true, none = true;
@@ -260,14 +291,18 @@ class Asker {
     const Kind kind = collection_[owner].kind;
     const records::Field field = lastStep[0].field;
     const bool ofForm = kind == Kind::form && field == "made-in"_f;
-    if (!ofForm && !(kind == Kind::shape && field == "forms"_f)) return values(node, {.record = owner}, lastStep);
+    if (!ofForm && !(kind == Kind::shape && field == "forms"_f))
+      return values(node, {.record = owner}, lastStep);
     Answer answer = Answer::no;
     for (const Wanted& wanted : node.wanted) {
       if (const auto* record = std::get_if<WantedRecord>(&wanted)) {
-        answer = either(answer, ofForm ? madeIn(collection_, owner, record->record) : madeIn(collection_, record->record, owner));
+        answer = either(answer, ofForm ? madeIn(collection_, owner, record->record)
+                                       : madeIn(collection_, record->record, owner));
       } else if (std::holds_alternative<WantedAll>(wanted)) {
         const Value* said = collection_[owner].find(field);
-        answer = either(answer, said == nullptr || said->type == ValueType::unknown ? Answer::maybe : yesIf(said->type == ValueType::all));
+        answer = either(answer, said == nullptr || said->type == ValueType::unknown
+                                    ? Answer::maybe
+                                    : yesIf(said->type == ValueType::all));
       }
     }
     return answer;

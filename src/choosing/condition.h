@@ -41,7 +41,8 @@ class Bounds {
 // What the record itself says, at plain or wide bounds; an end that is an event, what that event's record says.
 class OwnBounds final : public Bounds {
  public:
-  OwnBounds(const Collection& collection, dates::Reading reading) : collection_(collection), reading_(reading) {}
+  OwnBounds(const Collection& collection, dates::Reading reading)
+      : collection_(collection), reading_(reading) {}
   dates::Bounds of(RecordIndex record, records::Field field, End end) const override;
 
  private:
@@ -60,8 +61,8 @@ class Condition {
   // `tree` is the mapping as typed (a `where` value); `file` and its extents say where. Findings at the key or value
   // that is wrong, which is then left out of the condition: field-unknown (paths), value-unfit, date-unreadable,
   // reference-missing, reference-ambiguous.
-  static Condition compile(const records::Value& tree, Kind kind, const Collection& collection, source::FileId file,
-                           diagnostics::Findings& findings, bool allowPrivate = false);
+  static Condition compile(const records::Value& tree, Kind kind, const Collection& collection,
+                           source::FileId file, diagnostics::Findings& findings, bool allowPrivate = false);
   // The same of records of several kinds (a path must fit one of them).
   static Condition compile(const records::Value& tree, records::KindSet kinds, const Collection& collection,
                            source::FileId file, diagnostics::Findings& findings, bool allowPrivate = false);

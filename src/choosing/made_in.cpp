@@ -9,7 +9,8 @@ namespace {
 
 // A value that is one reference or a list of them.
 Answer holds(const Value* value, RecordIndex wanted) {
-  if (value == nullptr || value->type == ValueType::unknown || value->type == ValueType::unfit) return Answer::maybe;
+  if (value == nullptr || value->type == ValueType::unknown || value->type == ValueType::unfit)
+    return Answer::maybe;
   if (value->type == ValueType::none) return Answer::no;
   bool unsure = value->type == ValueType::list && !(value->evidence != nullptr && value->evidence->complete);
   for (const Value& one : value->each()) {

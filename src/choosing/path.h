@@ -41,38 +41,38 @@ struct Step {
 // What a path meets at its end.
 struct Reached {
   enum class State : std::uint8_t {
-    value,     // `value` (never a list: its members are reached one by one), in `record`
-    record,    // a record itself: a path that ends in a reference reaches the value, one that ends backwards the record
-    absent,    // not recorded
-    unknown,   // `unknown`, or beyond a reference that is unknown or unreadable
-    none,      // `none`; without a `value`: no record refers to it, or its kind has no such field
+    value,  // `value` (never a list: its members are reached one by one), in `record`
+    record,  // a record itself: a path that ends in a reference reaches the value, one that ends backwards the record
+    absent,   // not recorded
+    unknown,  // `unknown`, or beyond a reference that is unknown or unreadable
+    none,     // `none`; without a `value`: no record refers to it, or its kind has no such field
   };
   State state = State::absent;
-  RecordIndex record = records::kNoRecord;   // where the value stands; of State::record the record
+  RecordIndex record = records::kNoRecord;  // where the value stands; of State::record the record
   const records::Value* value = nullptr;
   const records::FieldSpec* spec = nullptr;  // of the value, where the table has one
   bool inList = false;                       // a member of a list…
-  bool complete = false;                     // … that leaves nothing out (what varies in a look, records backwards)
-  bool whole = true;                         // all steps were taken; false: it stopped on the way
-  bool inStructure = false;                  // `spec` is a field of a mapping within the record, not of the record
-  bool assumed = false;                      // left out: `value` is the word that then holds, typed nowhere
-  std::string_view key{};                    // the key it stands under in a free mapping
+  bool complete = false;     // … that leaves nothing out (what varies in a look, records backwards)
+  bool whole = true;         // all steps were taken; false: it stopped on the way
+  bool inStructure = false;  // `spec` is a field of a mapping within the record, not of the record
+  bool assumed = false;      // left out: `value` is the word that then holds, typed nowhere
+  std::string_view key{};    // the key it stands under in a free mapping
 };
 
 struct PathProblem {
-  std::size_t at = 0;      // byte offset of the step that is wrong
+  std::size_t at = 0;  // byte offset of the step that is wrong
   std::size_t length = 0;
-  std::string message;     // "a treatment has no field `shpae`"
-  std::string hint;        // "did you mean `shape`?"
+  std::string message;  // "a treatment has no field `shpae`"
+  std::string hint;     // "did you mean `shape`?"
 };
 
 // What comes before a path's first step, or stands at its end: a record of one of some kinds, or something within one.
 struct Scope {
   enum class Type : std::uint8_t { record, structure, keys, look, headings, leaf };
   Type type = Type::record;
-  records::KindSet kinds{};                          // record
-  std::span<const records::FieldSpec> inner{};       // structure, keys
-  std::string_view called{};                         // the field it is, for messages
+  records::KindSet kinds{};                     // record
+  std::span<const records::FieldSpec> inner{};  // structure, keys
+  std::string_view called{};                    // the field it is, for messages
 };
 
 class Path {
@@ -82,8 +82,8 @@ class Path {
   static Path compile(std::string_view text, Kind from, const Collection& collection, PathProblem& problem,
                       bool allowPrivate = false);
   // The same from anything a path can start at.
-  static Path compile(std::string_view text, const Scope& from, const Collection& collection, PathProblem& problem,
-                      bool allowPrivate = false);
+  static Path compile(std::string_view text, const Scope& from, const Collection& collection,
+                      PathProblem& problem, bool allowPrivate = false);
 
   bool empty() const { return steps_.empty(); }
   const std::vector<Step>& steps() const { return steps_; }

@@ -3,6 +3,7 @@
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "choosing/reach.h"
+#include "choosing/say.h"
 
 // From dotted words to steps, each looked up in the table of what stands before it.
 namespace saggar::choosing {
@@ -23,13 +24,12 @@ std::vector<Kind> members(KindSet kinds) {
   return all;
 }
 
-std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
-
 }  // namespace
 
 class PathCompiler {
  public:
-  PathCompiler(std::string_view text, const Scope& from, const Collection& collection, PathProblem& problem, bool allowPrivate)
+  PathCompiler(std::string_view text, const Scope& from, const Collection& collection, PathProblem& problem,
+               bool allowPrivate)
       : text_(text), collection_(collection), problem_(problem), allowPrivate_(allowPrivate) {
     path_.scope_ = from;
   }
@@ -40,11 +40,13 @@ class PathCompiler {
       return {};
     }
     while (at_ < text_.size()) {
-      const std::size_t dot = path_.scope_.type == Scope::Type::headings ? std::string_view::npos : text_.find('.', at_);
+      const std::size_t dot =
+          path_.scope_.type == Scope::Type::headings ? std::string_view::npos : text_.find('.', at_);
       const std::string_view word = text_.substr(at_, dot == std::string_view::npos ? dot : dot - at_);
       const bool lastDot = dot != std::string_view::npos && dot + 1 == text_.size();
       if (word.empty() || lastDot) {
-        fail(at_, std::max<std::size_t>(word.size(), 1), "a step of the path is missing beside a dot", "write it as `motif.supplier`");
+        fail(at_, std::max<std::size_t>(word.size(), 1), "a step of the path is missing beside a dot",
+             "write it as `motif.supplier`");
         return {};
       }
       if (path_.steps_.size() >= kMostSteps) {
@@ -55,7 +57,8 @@ class PathCompiler {
       at_ = dot == std::string_view::npos ? text_.size() : dot + 1;
     }
     const Scope& end = path_.scope_;
-    if (end.type == Scope::Type::structure && !end.inner.empty() && endsInStructure_) path_.end_ = end.inner[0];
+    if (end.type == Scope::Type::structure && !end.inner.empty() && endsInStructure_)
+      path_.end_ = end.inner[0];
     path_.text_ = std::string(text_);
     return std::move(path_);
   }
@@ -75,14 +78,21 @@ class PathCompiler {
     endsInStructure_ = false;
     path_.before_ = path_.scope_;
     switch (path_.scope_.type) {
-      case Scope::Type::record: return recordStep(word);
-      case Scope::Type::structure: return structureStep(word);
-      case Scope::Type::keys: return keyStep(word);
-      case Scope::Type::look: return featureStep(word);
-      case Scope::Type::headings: return headingStep(word);
+      case Scope::Type::record:
+        return recordStep(word);
+      case Scope::Type::structure:
+        return structureStep(word);
+      case Scope::Type::keys:
+        return keyStep(word);
+      case Scope::Type::look:
+        return featureStep(word);
+      case Scope::Type::headings:
+        return headingStep(word);
       case Scope::Type::leaf:
-        return fail(word, inTicks(path_.scope_.called) + " leads no further, so " + inTicks(word) + " cannot follow it",
-                    "end the path at " + inTicks(path_.scope_.called));
+        return fail(
+            word,
+            inTicks(path_.scope_.called) + " leads no further, so " + inTicks(word) + " cannot follow it",
+            "end the path at " + inTicks(path_.scope_.called));
     }
     return false;
   }
@@ -113,9 +123,14 @@ class PathCompiler {
         next.type = Scope::Type::keys;
         next.inner = spec.inner;
         break;
-      case FieldType::look: next.type = Scope::Type::look; break;
-      case FieldType::headings: next.type = Scope::Type::headings; break;
-      default: next.type = Scope::Type::leaf;
+      case FieldType::look:
+        next.type = Scope::Type::look;
+        break;
+      case FieldType::headings:
+        next.type = Scope::Type::headings;
+        break;
+      default:
+        next.type = Scope::Type::leaf;
     }
     path_.scope_ = next;
   }
@@ -142,7 +157,8 @@ class PathCompiler {
       FieldSpec merged;
       for (Kind kind : members(kinds)) {
         const FieldSpec* spec = records::specOf(kind, *field);
-        if (spec == nullptr && kind == Kind::specimen && throughTreatment(*field)) spec = records::specOf(Kind::treatment, *field);
+        if (spec == nullptr && kind == Kind::specimen && throughTreatment(*field))
+          spec = records::specOf(Kind::treatment, *field);
         if (spec == nullptr) continue;
         if (spec->has(records::kPrivate) && !allowPrivate_) return isPrivate(word);
         if (found == nullptr) {
@@ -151,7 +167,8 @@ class PathCompiler {
         } else if (found->type == FieldType::reference && spec->type == FieldType::reference) {
           if (members(merged.kinds) != members(spec->kinds)) merged.kinds = KindSet::any();
         }
-        path_.endsInMadeIn_ |= (kind == Kind::form && *field == "made-in"_f) || (kind == Kind::shape && *field == "forms"_f);
+        path_.endsInMadeIn_ |=
+            (kind == Kind::form && *field == "made-in"_f) || (kind == Kind::shape && *field == "forms"_f);
       }
       if (found != nullptr) {
         enter(merged);
@@ -176,7 +193,8 @@ class PathCompiler {
   }
 
   bool isPrivate(std::string_view word) {
-    return fail(word, inTicks(word) + " is private: nothing that is published can choose by it or show it", "choose another field");
+    return fail(word, inTicks(word) + " is private: nothing that is published can choose by it or show it",
+                "choose another field");
   }
 
   std::string kindsInWords() const {
@@ -195,7 +213,8 @@ class PathCompiler {
       for (const FieldSpec* spec : records::fieldsOf(kind)) {
         if (spec->has(records::kPrivate) && !allowPrivate_) continue;
         words.push_back(spec->field.name());
-        if (spec->type == FieldType::look && collection_.find(Kind::feature, word)) return meant("look." + std::string(word));
+        if (spec->type == FieldType::look && collection_.find(Kind::feature, word))
+          return meant("look." + std::string(word));
         if (spec->type != FieldType::reference || !spec->kinds.single()) continue;
         if (spec->field == "continues"_f || spec->field == "in"_f) continue;
         const auto field = records::fieldNamed(word);
@@ -266,7 +285,8 @@ class PathCompiler {
     push({.type = Step::Type::feature, .key = std::string(word)});
     path_.end_ = featureValueSpec();
     path_.feature_ = feature.value_or(records::kNoRecord);
-    path_.scope_ = {.type = Scope::Type::leaf, .called = feature ? collection_[*feature].id : std::string_view("look")};
+    path_.scope_ = {.type = Scope::Type::leaf,
+                    .called = feature ? collection_[*feature].id : std::string_view("look")};
     return true;
   }
 
@@ -286,13 +306,15 @@ class PathCompiler {
   Path path_;
 };
 
-Path Path::compile(std::string_view text, Kind from, const Collection& collection, PathProblem& problem, bool allowPrivate) {
-  return compile(text, Scope{.type = Scope::Type::record, .kinds = KindSet(from), .called = records::name(from)}, collection,
-                 problem, allowPrivate);
+Path Path::compile(std::string_view text, Kind from, const Collection& collection, PathProblem& problem,
+                   bool allowPrivate) {
+  return compile(text,
+                 Scope{.type = Scope::Type::record, .kinds = KindSet(from), .called = records::name(from)},
+                 collection, problem, allowPrivate);
 }
 
-Path Path::compile(std::string_view text, const Scope& from, const Collection& collection, PathProblem& problem,
-                   bool allowPrivate) {
+Path Path::compile(std::string_view text, const Scope& from, const Collection& collection,
+                   PathProblem& problem, bool allowPrivate) {
   return PathCompiler(text, from, collection, problem, allowPrivate).run();
 }
 

@@ -3,6 +3,7 @@
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "choosing/say.h"
 #include "reading/typed.h"
 
 namespace saggar::choosing {
@@ -18,8 +19,6 @@ namespace {
 
 constexpr std::string_view kKeys[] = {"where", "sure", "in-order-of", "grouped", "columns", "title"};
 
-std::string inTicks(std::string_view text) { return '`' + base::shortened(text, 60) + '`'; }
-
 struct Reader {
   Kind kind;
   const Collection& collection;
@@ -28,13 +27,17 @@ struct Reader {
   bool allowPrivate;
 
   void report(Rule rule, Extent place, std::string message, std::string hint) const {
-    findings.add({.rule = rule, .span = {file, place.begin, std::max(place.begin, place.end)}, .message = std::move(message), .hint = std::move(hint)});
+    findings.add({.rule = rule,
+                  .span = {file, place.begin, std::max(place.begin, place.end)},
+                  .message = std::move(message),
+                  .hint = std::move(hint)});
   }
 
   Path path(const Value& value, std::string_view what) const {
     if (value.type != ValueType::text) {
       if (value.type != ValueType::unfit)
-        report("value-unfit"_rule, value.place, inTicks(what) + " takes a field, or a path as `motif.supplier`", "write the field's name");
+        report("value-unfit"_rule, value.place,
+               inTicks(what) + " takes a field, or a path as `motif.supplier`", "write the field's name");
       return {};
     }
     PathProblem problem;
@@ -70,11 +73,13 @@ struct Reader {
       query.where = Condition::compile(value, kind, collection, file, findings, allowPrivate);
     } else if (key == "sure") {
       if (value.text != "yes" && value.text != "no")
-        report("value-unfit"_rule, value.place, "`sure` is `yes` or `no`", "write `sure: yes` to leave out what is only perhaps meant");
+        report("value-unfit"_rule, value.place, "`sure` is `yes` or `no`",
+               "write `sure: yes` to leave out what is only perhaps meant");
       query.sure = value.text == "yes";
     } else if (key == "grouped") {
       if (value.type == ValueType::list)
-        report("value-unfit"_rule, value.place, "`grouped` takes one field, here is a list", "name one; sort by the others with `in-order-of`");
+        report("value-unfit"_rule, value.place, "`grouped` takes one field, here is a list",
+               "name one; sort by the others with `in-order-of`");
       else
         query.grouped = path(value, key);
     } else if (key == "in-order-of") {
@@ -83,8 +88,10 @@ struct Reader {
     } else if (key == "columns") {
       columns(value, query.columns);
     } else if (key == "title") {
-      if (value.type == ValueType::text || value.type == ValueType::prose) query.title = std::string(value.text);
-      else report("value-unfit"_rule, value.place, "`title` takes plain words", "write `title: The words`");
+      if (value.type == ValueType::text || value.type == ValueType::prose)
+        query.title = std::string(value.text);
+      else
+        report("value-unfit"_rule, value.place, "`title` takes plain words", "write `title: The words`");
     }
   }
 };
@@ -95,7 +102,8 @@ std::string hintForKey(const Entry& entry, Kind kind, const Collection& collecti
   const bool isPath = !Path::compile(entry.key, kind, collection, problem).empty();
   if (isPath || entry.key == "not" || entry.key == "any") {
     if (entry.value.type == ValueType::text && entry.value.text.find('\n') == std::string_view::npos)
-      return "a condition goes under `where`: write `where: {" + std::string(entry.key) + ": " + base::shortened(entry.value.text, 40) + "}`";
+      return "a condition goes under `where`: write `where: {" + std::string(entry.key) + ": " +
+             base::shortened(entry.value.text, 40) + "}`";
     return "a condition goes under `where`: write `where: {" + std::string(entry.key) + ": …}`";
   }
   if (const auto near = base::nearest(entry.key, kKeys)) return "did you mean `" + std::string(*near) + "`?";
@@ -118,12 +126,13 @@ void bringHome(Findings local, source::FileId sentinel, const reading::TextMap& 
 
 }  // namespace
 
-Path readPath(const Value& value, Kind kind, const Collection& collection, source::FileId file, Findings& findings,
-              std::string_view what, bool allowPrivate) {
+Path readPath(const Value& value, Kind kind, const Collection& collection, source::FileId file,
+              Findings& findings, std::string_view what, bool allowPrivate) {
   return Reader{kind, collection, file, findings, allowPrivate}.path(value, what);
 }
 
-std::optional<Kind> readKind(const Value& value, source::FileId file, Findings& findings, std::string_view what) {
+std::optional<Kind> readKind(const Value& value, source::FileId file, Findings& findings,
+                             std::string_view what) {
   if (value.type == ValueType::unfit) return std::nullopt;
   const auto kind = records::kindNamed(value.text);
   if (kind && value.type == ValueType::text) return kind;
@@ -131,8 +140,10 @@ std::optional<Kind> readKind(const Value& value, source::FileId file, Findings& 
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) names.push_back(records::kKindNames[i].one);
   std::string hint = "write a kind, as `" + std::string(what) + ": shape`";
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i)
-    if (records::kKindNames[i].many == value.text) hint = "did you mean `" + std::string(records::kKindNames[i].one) + "`?";
-  if (const auto near = base::nearest(value.text, names); near && value.type == ValueType::text) hint = "did you mean `" + std::string(*near) + "`?";
+    if (records::kKindNames[i].many == value.text)
+      hint = "did you mean `" + std::string(records::kKindNames[i].one) + "`?";
+  if (const auto near = base::nearest(value.text, names); near && value.type == ValueType::text)
+    hint = "did you mean `" + std::string(*near) + "`?";
   findings.add({.rule = "value-unfit"_rule,
                 .span = {file, value.place.begin, value.place.end},
                 .message = (value.text.empty() ? "this" : inTicks(value.text)) + " is no kind of record",
@@ -140,8 +151,8 @@ std::optional<Kind> readKind(const Value& value, source::FileId file, Findings& 
   return std::nullopt;
 }
 
-Query readQuery(const Value& mapping, Kind kind, const Collection& collection, source::FileId file, Findings& findings,
-                bool allowPrivate) {
+Query readQuery(const Value& mapping, Kind kind, const Collection& collection, source::FileId file,
+                Findings& findings, bool allowPrivate) {
   Query query;
   query.kind = kind;
   const Reader reader{kind, collection, file, findings, allowPrivate};
@@ -170,13 +181,16 @@ std::optional<Query> readQuery(RecordIndex checklist, const Collection& collecti
   return query;
 }
 
-Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock, const Collection& collection,
-                Findings& findings) {
+Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock,
+                const Collection& collection, Findings& findings) {
   constexpr source::FileId kHere = source::kNoFile - 1;
   Query query;
   query.kind = kindOfBlock;
   if (const std::size_t at = base::firstInvalidUtf8(yaml); at != std::string_view::npos) {
-    findings.add({.rule = "text-unfit"_rule, .span = places.at(at, at + 1), .message = "this is not UTF-8", .hint = "save the file as UTF-8"});
+    findings.add({.rule = "text-unfit"_rule,
+                  .span = places.at(at, at + 1),
+                  .message = "this is not UTF-8",
+                  .hint = "save the file as UTF-8"});
     return query;
   }
   Findings local;
@@ -189,14 +203,17 @@ Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kind
     const Reader reader{kindOfBlock, collection, kHere, local, false};
     const Value mapping = reading::TypedReader(kHere, yaml, texts, dates, local).readTree(*tree.root);
     if (mapping.type != ValueType::mapping && mapping.type != ValueType::unfit)
-      reader.report("value-unfit"_rule, mapping.place, "what a block lists is said by keys, here is " + std::string(mapping.type == ValueType::list ? "a list" : "a plain text"),
+      reader.report("value-unfit"_rule, mapping.place,
+                    "what a block lists is said by keys, here is " +
+                        std::string(mapping.type == ValueType::list ? "a list" : "a plain text"),
                     "write it as `where: {shape: jessamount}`");
     for (const Entry& entry : mapping.entries()) {
       const bool known = std::find(std::begin(kKeys), std::end(kKeys), entry.key) != std::end(kKeys);
       if (known) {
         reader.take(entry.key, entry.value, query);
       } else {
-        reader.report("field-unknown"_rule, entry.keyPlace, "a block has no key " + inTicks(entry.key), hintForKey(entry, kindOfBlock, collection));
+        reader.report("field-unknown"_rule, entry.keyPlace, "a block has no key " + inTicks(entry.key),
+                      hintForKey(entry, kindOfBlock, collection));
       }
     }
   }

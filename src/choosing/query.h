@@ -33,11 +33,12 @@ struct Query {
 
 // The YAML inside a fence. Findings with the places that `places` gives; what is wrong is left out. No other keys are
 // taken, and a condition must stand under `where`.
-Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock, const Collection& collection,
-                diagnostics::Findings& findings);
+Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock,
+                const Collection& collection, diagnostics::Findings& findings);
 
 // A checklist's own; nullopt if its `show` cannot be read (reading has said so).
-std::optional<Query> readQuery(RecordIndex checklist, const Collection& collection, diagnostics::Findings& findings);
+std::optional<Query> readQuery(RecordIndex checklist, const Collection& collection,
+                               diagnostics::Findings& findings);
 
 // A mapping kept as typed, in a record or guide.yaml (`file` says where): the same keys; others are passed over.
 Query readQuery(const records::Value& mapping, Kind kind, const Collection& collection, source::FileId file,
@@ -48,7 +49,7 @@ Path readPath(const records::Value& value, Kind kind, const Collection& collecti
               diagnostics::Findings& findings, std::string_view what, bool allowPrivate = false);
 
 // The kind that a word as `a-chapter-for-every: shape` names; nullopt, with a finding, if none.
-std::optional<Kind> readKind(const records::Value& value, source::FileId file, diagnostics::Findings& findings,
-                             std::string_view what);
+std::optional<Kind> readKind(const records::Value& value, source::FileId file,
+                             diagnostics::Findings& findings, std::string_view what);
 
 }  // namespace saggar::choosing

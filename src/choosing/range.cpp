@@ -16,7 +16,8 @@ namespace {
 std::optional<std::int64_t> readNumber(std::string_view text) {
   std::int64_t number = 0;
   const auto [stop, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (text.empty() || text[0] == '-' || error != std::errc() || stop != text.data() + text.size()) return std::nullopt;
+  if (text.empty() || text[0] == '-' || error != std::errc() || stop != text.data() + text.size())
+    return std::nullopt;
   return number;
 }
 
@@ -26,7 +27,8 @@ std::optional<std::int64_t> readTime(std::string_view text) {
   std::int64_t total = 0;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const auto value = readNumber(parts[i]);
-    if (!value || parts[i].size() > 3 || (i > 0 && (parts[i].size() != 2 || *value > 59))) return std::nullopt;
+    if (!value || parts[i].size() > 3 || (i > 0 && (parts[i].size() != 2 || *value > 59)))
+      return std::nullopt;
     total = total * 60 + *value;
   }
   return total;
@@ -51,7 +53,9 @@ std::optional<Range> rangeOf(std::string_view text, Read&& read) {
 }
 
 // What a measure is a measure of: those of one kind can be compared.
-int dimension(const Measure& measure) { return measure.isLength() ? 0 : measure.isVolume() ? 1 : 2; }
+int dimension(const Measure& measure) {
+  return measure.isLength() ? 0 : measure.isVolume() ? 1 : 2;
+}
 
 double axisInMetric(const Measure& measure, int axis) {
   Measure one = measure;
@@ -67,8 +71,12 @@ double tolerance(const Measure& a, const Measure& b) {
 
 }  // namespace
 
-std::optional<Range> readRange(std::string_view text) { return rangeOf(text, readNumber); }
-std::optional<Range> readTimeRange(std::string_view text) { return rangeOf(text, readTime); }
+std::optional<Range> readRange(std::string_view text) {
+  return rangeOf(text, readNumber);
+}
+std::optional<Range> readTimeRange(std::string_view text) {
+  return rangeOf(text, readTime);
+}
 
 bool MeasureRange::has(const Measure& measure) const {
   if (dimension(measure) != dimension(low)) return false;
@@ -79,7 +87,8 @@ bool MeasureRange::has(const Measure& measure) const {
     return true;
   }
   const double size = records::inMetric(measure);
-  return size >= records::inMetric(low) - tolerance(measure, low) && size <= records::inMetric(high) + tolerance(measure, high);
+  return size >= records::inMetric(low) - tolerance(measure, low) &&
+         size <= records::inMetric(high) + tolerance(measure, high);
 }
 
 std::optional<MeasureRange> readMeasureRange(std::string_view text) {
@@ -94,7 +103,9 @@ std::optional<MeasureRange> readMeasureRange(std::string_view text) {
   auto low = records::readMeasure(ends.low);
   if (!low) {  // "7 to 9 in": the unit stands once
     std::size_t unit = ends.high.size();
-    auto ofUnit = [](char c) { return base::isLower(c) || base::isUpper(c) || c == '.' || c == ' ' || c == '"'; };
+    auto ofUnit = [](char c) {
+      return base::isLower(c) || base::isUpper(c) || c == '.' || c == ' ' || c == '"';
+    };
     while (unit > 0 && ofUnit(ends.high[unit - 1])) --unit;
     low = records::readMeasure(std::string(ends.low) + std::string(ends.high.substr(unit)));
     if (!low || low->unit != high->unit) return std::nullopt;

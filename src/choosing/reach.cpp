@@ -13,7 +13,9 @@ using records::ValueType;
 
 const Value* wordWhenLeftOut(const FieldSpec& spec) {
   if (spec.type != FieldType::choice || spec.words.empty()) return nullptr;
-  if (spec.field != "status"_f && spec.field != "how"_f && spec.field != "measured"_f && spec.field != "keep"_f) return nullptr;
+  if (spec.field != "status"_f && spec.field != "how"_f && spec.field != "measured"_f &&
+      spec.field != "keep"_f)
+    return nullptr;
   static const auto values = [] {
     std::array<Value, 6> made{};
     std::size_t next = 0;
@@ -31,22 +33,27 @@ const Value* wordWhenLeftOut(const FieldSpec& spec) {
 bool countsBackwards(Kind kind, records::Field field) {
   if (field == "see"_f || field == "after"_f || field == "before"_f) return false;
   const FieldSpec* spec = records::specOf(kind, field);
-  return spec != nullptr && spec->type != FieldType::moment && spec->type != FieldType::span && spec->type != FieldType::event;
+  return spec != nullptr && spec->type != FieldType::moment && spec->type != FieldType::span &&
+         spec->type != FieldType::event;
 }
 
 namespace {
 
 bool names(const FieldSpec& spec, Kind to) {
   switch (spec.type) {
-    case FieldType::reference: return spec.kinds.has(to);
-    case FieldType::look: return to == Kind::feature;
-    case FieldType::madeIn: return to == Kind::shape;
+    case FieldType::reference:
+      return spec.kinds.has(to);
+    case FieldType::look:
+      return to == Kind::feature;
+    case FieldType::madeIn:
+      return to == Kind::shape;
     case FieldType::structure:
     case FieldType::structureMap:
       for (const FieldSpec& inner : spec.inner)
         if (names(inner, to)) return true;
       return false;
-    default: return false;
+    default:
+      return false;
   }
 }
 
@@ -57,7 +64,8 @@ Table makeTable() {
   for (std::size_t from = 0; from + 1 < kKindCount; ++from)
     for (std::size_t to = 0; to + 1 < kKindCount; ++to)
       for (const FieldSpec* field : records::fieldsOf(static_cast<Kind>(from)))
-        table[from][to] |= countsBackwards(static_cast<Kind>(from), field->field) && names(*field, static_cast<Kind>(to));
+        table[from][to] |=
+            countsBackwards(static_cast<Kind>(from), field->field) && names(*field, static_cast<Kind>(to));
   return table;
 }
 
@@ -87,7 +95,8 @@ const FieldSpec& lookValueSpec() {
       {.field = "is"_f, .type = FieldType::text, .flags = records::kMany},
       {.field = "used"_f, .type = FieldType::span},
   };
-  static const FieldSpec spec{.field = "look"_f, .type = FieldType::structure, .flags = records::kMany, .inner = inner};
+  static const FieldSpec spec{
+      .field = "look"_f, .type = FieldType::structure, .flags = records::kMany, .inner = inner};
   return spec;
 }
 

@@ -34,9 +34,12 @@ void appendDay(std::string& key, dates::Day day, dates::Day whenUnknown) {
   if (day.isUnknown()) day = whenUnknown;
   dates::Int128 number = 0;
   const dates::Int128 limit = static_cast<dates::Int128>(1) << 100;
-  if (day == dates::Day::minusInfinity()) number = -limit;
-  else if (day == dates::Day::plusInfinity()) number = limit;
-  else number = day.number();
+  if (day == dates::Day::minusInfinity())
+    number = -limit;
+  else if (day == dates::Day::plusInfinity())
+    number = limit;
+  else
+    number = day.number();
   number += limit;  // never below zero: a year has twenty-four digits at most
   appendBytes(key, static_cast<std::uint64_t>(number >> 64));
   appendBytes(key, static_cast<std::uint64_t>(number));
@@ -77,7 +80,8 @@ struct SortKeys::Collation {
       key += '\0';
       return;
     }
-    const auto unicode = icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<int32_t>(text.size())));
+    const auto unicode =
+        icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<int32_t>(text.size())));
     std::uint8_t buffer[256];
     const int32_t length = collator->getSortKey(unicode, buffer, sizeof buffer);
     if (length <= static_cast<int32_t>(sizeof buffer)) {
@@ -117,7 +121,8 @@ std::size_t SortKeys::placeInFeature(RecordIndex feature, std::string_view value
   auto [found, fresh] = features_.try_emplace(feature);
   if (fresh)
     if (const Value* values = collection_[feature].find("values"_f))
-      for (const records::Entry& entry : values->entries()) found->second.emplace(entry.key, found->second.size());
+      for (const records::Entry& entry : values->entries())
+        found->second.emplace(entry.key, found->second.size());
   const auto place = found->second.find(value);
   return place == found->second.end() ? 0xFFFF : place->second;
 }
@@ -125,10 +130,14 @@ std::size_t SortKeys::placeInFeature(RecordIndex feature, std::string_view value
 void SortKeys::append(std::string& key, const Path& path, const Reached& reached) {
   switch (reached.state) {
     case Reached::State::absent:
-    case Reached::State::unknown: key += kNothing; return;
+    case Reached::State::unknown:
+      key += kNothing;
+      return;
     case Reached::State::none:
       // A feature's own `none` has its place among the feature's values.
-      if (reached.value != nullptr && path.feature() != records::kNoRecord && placeInFeature(path.feature(), "none") != 0xFFFF) break;
+      if (reached.value != nullptr && path.feature() != records::kNoRecord &&
+          placeInFeature(path.feature(), "none") != 0xFFFF)
+        break;
       key += reached.value != nullptr ? kNone : kNothing;
       return;
     case Reached::State::record:
@@ -139,7 +148,8 @@ void SortKeys::append(std::string& key, const Path& path, const Reached& reached
         appendName(key, reached.record);
       }
       return;
-    case Reached::State::value: break;
+    case Reached::State::value:
+      break;
   }
   key += kValue;
   appendValue(key, path, reached);
@@ -157,8 +167,9 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
   switch (value.type) {
     case ValueType::date: {
       const dates::Options& options = collection_.settings().dates;
-      const dates::Bounds plain = spec != nullptr && spec->type == FieldType::span ? dates::spanOf(*value.date(), dates::Reading::Plain, options).hull()
-                                                                                  : value.date()->plain(options);
+      const dates::Bounds plain = spec != nullptr && spec->type == FieldType::span
+                                      ? dates::spanOf(*value.date(), dates::Reading::Plain, options).hull()
+                                      : value.date()->plain(options);
       appendDay(key, plain.earliest, dates::Day::minusInfinity());
       appendDay(key, plain.latest, dates::Day::plusInfinity());
       return;
@@ -168,12 +179,15 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
       const dates::Options& options = collection_.settings().dates;
       const bool left = ends.size() == 2 && ends[0].date() != nullptr;
       const bool right = ends.size() == 2 && ends[1].date() != nullptr;
-      appendDay(key, left ? ends[0].date()->plain(options).earliest : dates::Day::minusInfinity(), dates::Day::minusInfinity());
-      appendDay(key, right ? ends[1].date()->plain(options).latest : dates::Day::plusInfinity(), dates::Day::plusInfinity());
+      appendDay(key, left ? ends[0].date()->plain(options).earliest : dates::Day::minusInfinity(),
+                dates::Day::minusInfinity());
+      appendDay(key, right ? ends[1].date()->plain(options).latest : dates::Day::plusInfinity(),
+                dates::Day::plusInfinity());
       return;
     }
     case ValueType::number:
-    case ValueType::yes: return appendReal(key, static_cast<double>(value.number()));
+    case ValueType::yes:
+      return appendReal(key, static_cast<double>(value.number()));
     case ValueType::measure: {
       const records::Measure& measure = *value.measure();
       key += measure.isLength() ? '\x01' : measure.isVolume() ? '\x02' : '\x03';
@@ -194,10 +208,12 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
       key += '\0';
       return;
     }
-    default: break;
+    default:
+      break;
   }
   if (spec != nullptr && spec->type == FieldType::choice) {
-    const auto place = static_cast<std::size_t>(std::find(spec->words.begin(), spec->words.end(), value.text) - spec->words.begin());
+    const auto place = static_cast<std::size_t>(
+        std::find(spec->words.begin(), spec->words.end(), value.text) - spec->words.begin());
     key += static_cast<char>(place & 0xFF);
     return;
   }

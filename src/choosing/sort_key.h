@@ -38,7 +38,7 @@ class SortKeys {
 
   const Collection& collection_;
   std::unique_ptr<Collation> collation_;
-  std::vector<std::string> names_;                                  // by record, where met
+  std::vector<std::string> names_;  // by record, where met
   std::unordered_map<std::string_view, std::string> texts_;
   std::unordered_map<RecordIndex, std::unordered_map<std::string_view, std::size_t>> features_;
 };

@@ -15,8 +15,8 @@ namespace saggar::choosing {
 struct Origin {
   Reached::State state = Reached::State::record;
   RecordIndex record = records::kNoRecord;
-  const records::Value* value = nullptr;           // State::value
-  const records::FieldSpec* spec = nullptr;        // … and what it is
+  const records::Value* value = nullptr;     // State::value
+  const records::FieldSpec* spec = nullptr;  // … and what it is
 };
 
 // `visit(const Reached&)` gives false to stop. Shows at least one, unless stopped.
@@ -29,11 +29,17 @@ class Walker {
 
   void from(const Origin& origin) {
     switch (origin.state) {
-      case Reached::State::record: record(origin.record, 0, {}); break;
-      case Reached::State::value: value(*origin.value, *origin.spec, origin.record, 0, {}); break;
-      default: show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
+      case Reached::State::record:
+        record(origin.record, 0, {});
+        break;
+      case Reached::State::value:
+        value(*origin.value, *origin.spec, origin.record, 0, {});
+        break;
+      default:
+        show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
     }
-    if (shown_ == 0 && going_) show({.state = Reached::State::absent, .record = origin.record, .whole = false});
+    if (shown_ == 0 && going_)
+      show({.state = Reached::State::absent, .record = origin.record, .whole = false});
   }
 
  private:
@@ -71,7 +77,8 @@ class Walker {
     going_ = visit_(reached);
   }
 
-  void show(State state, RecordIndex at, const Value* value, const FieldSpec* spec, const Way& way, bool whole) {
+  void show(State state, RecordIndex at, const Value* value, const FieldSpec* spec, const Way& way,
+            bool whole) {
     show({.state = state,
           .record = at,
           .value = value,
@@ -96,18 +103,24 @@ class Walker {
     if (last(i)) return show(State::record, index, nullptr, nullptr, way, true);
     const Step& step = steps_[i];
     switch (step.type) {
-      case Step::Type::itself: return show(State::record, index, nullptr, nullptr, way, true);
-      case Step::Type::backwards: return backwards(index, step.kind, i, way);
-      case Step::Type::heading: return ownKey(index, step.key, i, way);
-      case Step::Type::feature: return;
-      case Step::Type::field: break;
+      case Step::Type::itself:
+        return show(State::record, index, nullptr, nullptr, way, true);
+      case Step::Type::backwards:
+        return backwards(index, step.kind, i, way);
+      case Step::Type::heading:
+        return ownKey(index, step.key, i, way);
+      case Step::Type::feature:
+        return;
+      case Step::Type::field:
+        break;
     }
     const records::Record& one = collection_[index];
     if (one.kind == Kind::form && step.field == field::kMadeIn) return shapesOf(index, i, way);
     if (one.kind == Kind::shape && step.field == field::kForms) return formsOf(index, i, way);
     const FieldSpec* spec = records::specOf(one.kind, step.field);
     const Value* found = spec != nullptr ? one.find(step.field) : nullptr;
-    if (found == nullptr && one.kind == Kind::specimen && throughTreatment(step.field)) return ofTreatment(index, i, way);
+    if (found == nullptr && one.kind == Kind::specimen && throughTreatment(step.field))
+      return ofTreatment(index, i, way);
     if (spec == nullptr) return show(State::none, index, nullptr, nullptr, way, false);
     if (found != nullptr) return value(*found, *spec, index, i + 1, way);
     leftOut(index, *spec, last(i + 1), way);
@@ -133,7 +146,8 @@ class Walker {
     const FieldSpec* spec = records::specOf(Kind::treatment, steps_[i].field);
     if (treatment == nullptr) return show(State::absent, specimen, nullptr, spec, way, last(i + 1));
     if (treatment->target() != records::kNoRecord) return record(treatment->target(), i, way);
-    show(treatment->type == ValueType::none ? State::none : State::unknown, specimen, treatment, spec, way, last(i + 1));
+    show(treatment->type == ValueType::none ? State::none : State::unknown, specimen, treatment, spec, way,
+         last(i + 1));
   }
 
   void ownKey(RecordIndex index, std::string_view key, std::size_t i, const Way& way) {
@@ -151,7 +165,9 @@ class Walker {
       RecordIndex before = records::kNoRecord;
       for (const linking::BackReference& back : collection_.referredBy(target)) {
         if (!working()) return;
-        if (back.from == before || collection_[back.from].kind != wanted || !countsBackwards(wanted, back.field)) continue;
+        if (back.from == before || collection_[back.from].kind != wanted ||
+            !countsBackwards(wanted, back.field))
+          continue;
         before = back.from;
         take(back);
       }
@@ -190,7 +206,8 @@ class Walker {
     } else {
       for (const linking::BackReference& back : collection_.referredBy(form)) {
         if (!working()) return;
-        if (collection_[back.from].kind == Kind::shape && back.field == field::kForms && formSays(collection_, form, back.from) != Answer::yes)
+        if (collection_[back.from].kind == Kind::shape && back.field == field::kForms &&
+            formSays(collection_, form, back.from) != Answer::yes)
           others.push_back(back.from);
       }
     }
@@ -204,15 +221,16 @@ class Walker {
     for (RecordIndex form : collection_.ofKind(Kind::form)) {
       if (!working()) return;
       const Value* own = collection_[form].find(field::kMadeIn);
-      if (own != nullptr && formSays(collection_, form, shape) == Answer::yes && shapeSays(collection_, shape, form) != Answer::yes)
+      if (own != nullptr && formSays(collection_, form, shape) == Answer::yes &&
+          shapeSays(collection_, shape, form) != Answer::yes)
         others.push_back(form);
     }
     eitherSide(collection_[shape].find(field::kForms), others, false, shape, spec, i, way);
   }
 
   // What one side states as typed, then what only the other does.
-  void eitherSide(const Value* said, const std::vector<RecordIndex>& others, bool leavesNothingOut, RecordIndex at,
-                  const FieldSpec& spec, std::size_t i, Way way) {
+  void eitherSide(const Value* said, const std::vector<RecordIndex>& others, bool leavesNothingOut,
+                  RecordIndex at, const FieldSpec& spec, std::size_t i, Way way) {
     if (said == nullptr && others.empty())
       return show(leavesNothingOut ? State::none : State::absent, at, nullptr, &spec, way, last(i + 1));
     const bool nothing = said != nullptr && said->type == ValueType::none;
@@ -229,32 +247,42 @@ class Walker {
     const bool varies = &spec == &featureValueSpec() || &spec == &lookValueSpec();
     switch (one.type) {
       case ValueType::unknown:
-      case ValueType::unfit: return show(State::unknown, at, &one, &spec, way, last(i));
-      case ValueType::none: return show(State::none, at, &one, &spec, way, last(i));
+      case ValueType::unfit:
+        return show(State::unknown, at, &one, &spec, way, last(i));
+      case ValueType::none:
+        return show(State::none, at, &one, &spec, way, last(i));
       case ValueType::list: {
-        if (spec.type == FieldType::citations || spec.type == FieldType::tree || spec.type == FieldType::where)
+        if (spec.type == FieldType::citations || spec.type == FieldType::tree ||
+            spec.type == FieldType::where)
           return show(State::value, at, &one, &spec, way, last(i));
         way.pass(varies || (one.evidence != nullptr && one.evidence->complete));
-        if (one.count() == 0) return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
+        if (one.count() == 0)
+          return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
         for (const Value& item : one.items()) {
           if (!going_) return;
           value(item, spec, at, i, way);
         }
         return;
       }
-      default: break;
+      default:
+        break;
     }
     switch (spec.type) {
-      case FieldType::structure: return structure(one, spec, at, i, way);
-      case FieldType::structureMap: return keys(one, spec, at, i, way);
-      case FieldType::look: return look(one, at, i, way, spec);
-      case FieldType::headings: return headings(one, spec, at, i, way);
+      case FieldType::structure:
+        return structure(one, spec, at, i, way);
+      case FieldType::structureMap:
+        return keys(one, spec, at, i, way);
+      case FieldType::look:
+        return look(one, at, i, way, spec);
+      case FieldType::headings:
+        return headings(one, spec, at, i, way);
       case FieldType::reference:
       case FieldType::madeIn:
         if (last(i)) return show(State::value, at, &one, &spec, way, true);
         if (one.target() == records::kNoRecord) return show(State::unknown, at, &one, &spec, way, false);
         return record(one.target(), i, way);
-      default: return show(State::value, at, &one, &spec, way, last(i));
+      default:
+        return show(State::value, at, &one, &spec, way, last(i));
     }
   }
 
@@ -300,7 +328,8 @@ class Walker {
     for (const records::Entry& entry : one.entries()) {
       if (entry.key != steps_[i].key) continue;
       const auto members = entry.value.each();
-      const bool dated = std::any_of(members.begin(), members.end(), [](const Value& v) { return v.type == ValueType::mapping; });
+      const bool dated = std::any_of(members.begin(), members.end(),
+                                     [](const Value& v) { return v.type == ValueType::mapping; });
       return value(entry.value, dated ? lookValueSpec() : featureValueSpec(), at, i + 1, way);
     }
     show(State::absent, at, nullptr, &featureValueSpec(), way, last(i + 1));

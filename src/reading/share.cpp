@@ -12,6 +12,8 @@ namespace {
 
 using records::Record;
 
+constexpr diagnostics::Rule kBroken = "yaml-broken"_rule;
+constexpr diagnostics::Rule kQuoteOpen = "quote-open"_rule;
 constexpr std::size_t kRunBytes =
     16 * 1024;  // read in one pass: enough to spare the parser's start, little to do again
 
@@ -80,7 +82,7 @@ class ShareReader {
     brokenBefore_ =
         cut.cutShort && std::any_of(share_.findings.all().begin() + static_cast<std::ptrdiff_t>(before),
                                     share_.findings.all().end(), [](const auto& one) {
-                                      return one.rule == "yaml-broken"_rule || one.rule == "quote-open"_rule;
+                                      return one.rule == kBroken || one.rule == kQuoteOpen;
                                     });
     if (tree.broken && share_.guideFile && readGuideInParts(piece, before)) return;
     if (tree.broken) return keepStub(piece);

@@ -438,7 +438,9 @@ TEST_CASE("made-in and forms: either side is enough") {
 TEST_CASE("what a code says of a record may be so where nothing is recorded") {
   Guide guide(kRecords);
   const Condition condition = guide.condition("{look: {edge: none}}", Kind::treatment);
-  auto agrees = [&](std::string_view record) { return Guide::word(condition.agrees(guide.at(record), guide.collection, *guide.own)); };
+  auto agrees = [&](std::string_view record) {
+    return Guide::word(condition.agrees(guide.at(record), guide.collection, *guide.own));
+  };
   CHECK(agrees("treatment:t2") == "yes");
   CHECK(agrees("treatment:t1") == "no");
   CHECK(agrees("treatment:t3") == "maybe");

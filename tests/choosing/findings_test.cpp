@@ -17,7 +17,8 @@ std::string shown(const diagnostics::Findings& findings, std::string_view text) 
   for (const diagnostics::Finding& one : findings.all()) {
     if (!all.empty()) all += '\n';
     const bool inside = one.span.end <= text.size() && one.span.begin <= one.span.end;
-    all += std::string(one.rule.id()) + " at `" + (inside ? std::string(text.substr(one.span.begin, one.span.end - one.span.begin)) : "?") +
+    all += std::string(one.rule.id()) + " at `" +
+           (inside ? std::string(text.substr(one.span.begin, one.span.end - one.span.begin)) : "?") +
            "`: " + one.message + " | " + one.hint;
   }
   return all;
@@ -27,7 +28,8 @@ std::string shown(const diagnostics::Findings& findings, std::string_view text) 
 std::string wrong(std::string_view braces, Kind kind = Kind::treatment) {
   Guide guide(kRecords);
   guide.condition(braces, kind);
-  const std::string text = "- checklist: c\n  show: " + std::string(records::name(kind)) + "\n  where: " + std::string(braces) + "\n";
+  const std::string text = "- checklist: c\n  show: " + std::string(records::name(kind)) +
+                           "\n  where: " + std::string(braces) + "\n";
   return shown(guide.conditionFindings, text);
 }
 
@@ -42,43 +44,66 @@ std::string wrongQuery(std::string_view yaml, Kind kind = Kind::treatment) {
 }  // namespace
 
 TEST_CASE("keys that are no path") {
-  CHECK(wrong("{shpae: round}") == "field-unknown at `shpae`: a treatment has no field `shpae` | did you mean `shape`?");
-  CHECK(wrong("{shape.mkaer: ambry}") == "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `shape.maker`?");
-  CHECK(wrong("{\"shape.mkaer\": ambry}") == "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `shape.maker`?");
-  CHECK(wrong("{shape: {mkaer: ambry}}") == "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `maker`?");
+  CHECK(wrong("{shpae: round}") ==
+        "field-unknown at `shpae`: a treatment has no field `shpae` | did you mean `shape`?");
+  CHECK(wrong("{shape.mkaer: ambry}") ==
+        "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `shape.maker`?");
+  CHECK(wrong("{\"shape.mkaer\": ambry}") ==
+        "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `shape.maker`?");
+  CHECK(wrong("{shape: {mkaer: ambry}}") ==
+        "field-unknown at `mkaer`: a shape has no field `mkaer` | did you mean `maker`?");
   CHECK(wrong("{kept: shelf 3}").starts_with("field-unknown at `kept`: `kept` is private"));
   CHECK(wrong("{or: [{shape: round}]}") ==
-        "field-unknown at `or`: a treatment has no field `or` | alternatives go under `any:`, a list: `any: [{…}, {…}]`");
-  CHECK(wrong("{all: [{shape: round}]}").ends_with("several keys are all required as they are: write them one below the other"));
+        "field-unknown at `or`: a treatment has no field `or` | alternatives go under `any:`, a list: `any: "
+        "[{…}, {…}]`");
+  CHECK(wrong("{all: [{shape: round}]}")
+            .ends_with("several keys are all required as they are: write them one below the other"));
   CHECK(wrong("{not: {motif.suplier: cole}}") ==
         "field-unknown at `suplier`: a motif has no field `suplier` | did you mean `motif.supplier`?");
 }
 
 TEST_CASE("values that do not fit what the path reaches") {
-  CHECK(wrong("{shape: runod}") == "reference-missing at `runod`: there is no shape `runod` | did you mean `round`?");
-  CHECK(wrong("{shape: [round, motif:rose]}") == "value-unfit at `motif:rose`: `shape` cannot name a motif | it takes the id of a shape");
-  CHECK(wrong("{shape: shap:round}") == "value-unfit at `shap:round`: `shap` is no kind of record | did you mean `shape:round`?");
-  CHECK(wrong("{status: smaple}") == "value-unfit at `smaple`: `smaple` is no value of `status` | did you mean `sample`?");
-  CHECK(wrong("{met: daily}") == "value-unfit at `daily`: `daily` is no value of `met` | it takes `often`, `sometimes`, `rarely` or `once`");
-  CHECK(wrong("{look.edge: godl}").starts_with("value-unfit at `godl`: `godl` is no value of the feature `edge` | did you mean `gold`?"));
+  CHECK(wrong("{shape: runod}") ==
+        "reference-missing at `runod`: there is no shape `runod` | did you mean `round`?");
+  CHECK(wrong("{shape: [round, motif:rose]}") ==
+        "value-unfit at `motif:rose`: `shape` cannot name a motif | it takes the id of a shape");
+  CHECK(wrong("{shape: shap:round}") ==
+        "value-unfit at `shap:round`: `shap` is no kind of record | did you mean `shape:round`?");
+  CHECK(wrong("{status: smaple}") ==
+        "value-unfit at `smaple`: `smaple` is no value of `status` | did you mean `sample`?");
+  CHECK(wrong("{met: daily}") ==
+        "value-unfit at `daily`: `daily` is no value of `met` | it takes `often`, `sometimes`, `rarely` or "
+        "`once`");
+  CHECK(wrong("{look.edge: godl}")
+            .starts_with(
+                "value-unfit at `godl`: `godl` is no value of the feature `edge` | did you mean `gold`?"));
   CHECK(wrong("{look.edge: bronze}").ends_with("| its values are `gold`, `silver` or `none`"));
-  CHECK(wrong("{look: gold}") == "value-unfit at `gold`: `look` has features, and one must be named | write `look.FEATURE: gold`");
-  CHECK(wrong("{more: hard}") == "value-unfit at `hard`: `more` has headings, and one must be named | write `more.Heading: hard`");
+  CHECK(wrong("{look: gold}") ==
+        "value-unfit at `gold`: `look` has features, and one must be named | write `look.FEATURE: gold`");
+  CHECK(wrong("{more: hard}") ==
+        "value-unfit at `hard`: `more` has headings, and one must be named | write `more.Heading: hard`");
   CHECK(wrong("{code: {letter: A}}") ==
-        "value-unfit at `{letter: A}`: `code` takes a plain value, here is a mapping | write the value itself, or a list of values");
-  CHECK(wrong("{code: [[RD-1]]}").starts_with("value-unfit at `[RD-1]`: a list stands inside the list of `code`"));
+        "value-unfit at `{letter: A}`: `code` takes a plain value, here is a mapping | write the value "
+        "itself, or a list of values");
+  CHECK(wrong("{code: [[RD-1]]}")
+            .starts_with("value-unfit at `[RD-1]`: a list stands inside the list of `code`"));
   CHECK(wrong("{code: []}").starts_with("value-unfit at `[]`: this list is empty"));
   CHECK(wrong("{number: three}", Kind::talk) ==
-        "value-unfit at `three`: `number` takes a number or a range of numbers, here is `three` | write `3`, or `3 to 5`");
+        "value-unfit at `three`: `number` takes a number or a range of numbers, here is `three` | write `3`, "
+        "or `3 to 5`");
   CHECK(wrong("{number: 5 to 3}", Kind::talk).starts_with("value-unfit at `5 to 3`"));
   CHECK(wrong("{budget: 28}", Kind::talk).starts_with("value-unfit at `28`: `budget` takes a time"));
   CHECK(wrong("{nominal: seven}", Kind::form) ==
-        "value-unfit at `seven`: `seven` is no measure and no range of measures | write `7 in`, or `7 in to 9 in`, the smaller first");
+        "value-unfit at `seven`: `seven` is no measure and no range of measures | write `7 in`, or `7 in to "
+        "9 in`, the smaller first");
   CHECK(wrong("{nominal: 7 in to 24 fl oz}", Kind::form).starts_with("value-unfit at `7 in to 24 fl oz`"));
-  CHECK(wrong("{sure: perhaps}", Kind::checklist).starts_with("value-unfit at `perhaps`: `sure` is `yes` or `no`"));
+  CHECK(wrong("{sure: perhaps}", Kind::checklist)
+            .starts_with("value-unfit at `perhaps`: `sure` is `yes` or `no`"));
   CHECK(wrong("{test: known, where: x}", Kind::checklist).starts_with("field-unknown at `test`"));
-  CHECK(wrong("{where: x}", Kind::checklist).starts_with("value-unfit at `x`: nothing can be chosen by what stands in `where`"));
-  CHECK(wrong("{about: rode}", Kind::claim).starts_with("reference-missing at `rode`: there is no record `rode` | did you mean"));
+  CHECK(wrong("{where: x}", Kind::checklist)
+            .starts_with("value-unfit at `x`: nothing can be chosen by what stands in `where`"));
+  CHECK(wrong("{about: rode}", Kind::claim)
+            .starts_with("reference-missing at `rode`: there is no record `rode` | did you mean"));
 }
 
 TEST_CASE("dates that cannot be read, at the place in them") {
@@ -87,17 +112,32 @@ TEST_CASE("dates that cannot be read, at the place in them") {
 }
 
 TEST_CASE("combinations typed otherwise than they are taken") {
-  CHECK(wrong("{not: round}") == "value-unfit at `round`: `not` takes a condition of its own | write it as `not: {shape: jessamount}`");
+  CHECK(
+      wrong("{not: round}") ==
+      "value-unfit at `round`: `not` takes a condition of its own | write it as `not: {shape: jessamount}`");
   CHECK(wrong("{not: [{shape: round}]}").ends_with("write `not: {any: [{…}, {…}]}`"));
-  CHECK(wrong("{any: {shape: round}}").starts_with("value-unfit at `{shape: round}`: `any` takes a list of conditions"));
-  CHECK(wrong("{any: [round]}").starts_with("value-unfit at `round`: an alternative of `any` is a condition, here is `round`"));
-  CHECK(wrong("round").starts_with("value-unfit at `round`: a condition is a mapping of fields to values, here is a plain value"));
-  CHECK(wrong("[{shape: round}]").starts_with("value-unfit at `[{shape: round}]`: a condition is a mapping of fields to values, here is a list"));
+  CHECK(wrong("{any: {shape: round}}")
+            .starts_with("value-unfit at `{shape: round}`: `any` takes a list of conditions"));
+  CHECK(wrong("{any: [round]}")
+            .starts_with("value-unfit at `round`: an alternative of `any` is a condition, here is `round`"));
+  CHECK(wrong("round").starts_with(
+      "value-unfit at `round`: a condition is a mapping of fields to values, here is a plain value"));
+  CHECK(wrong("[{shape: round}]")
+            .starts_with("value-unfit at `[{shape: round}]`: a condition is a mapping of fields to values, "
+                         "here is a list"));
+}
+
+TEST_CASE("a condition that asks for nothing") {
+  CHECK(wrong("{not: {}}").starts_with("value-unfit at `{}`: nothing is asked for here"));
+  CHECK(wrong("{any: [{}, {shape: round}]}").starts_with("value-unfit at `{}`: nothing is asked for here"));
+  CHECK(wrong("{shape: {}}").starts_with("value-unfit at `{}`: nothing is asked for here"));
+  CHECK(wrong("{}").empty());
 }
 
 TEST_CASE("what is wrong is left out, the rest holds") {
   Guide guide(kRecords);
-  const Condition condition = guide.condition("{shpae: square, motif: rose, any: [{x: y}], look.edge: [bronze, gold]}", Kind::treatment);
+  const Condition condition = guide.condition(
+      "{shpae: square, motif: rose, any: [{x: y}], look.edge: [bronze, gold]}", Kind::treatment);
   CHECK(guide.conditionFindings.all().size() == 3);
   CHECK(condition.of(guide.at("treatment:t1"), guide.collection, *guide.own) == Answer::yes);
   CHECK(condition.of(guide.at("treatment:t2"), guide.collection, *guide.own) == Answer::no);
@@ -105,7 +145,9 @@ TEST_CASE("what is wrong is left out, the rest holds") {
 }
 
 TEST_CASE("a reference to a record that could not be read is not missing") {
-  Guide guide("- shape: broken\n  name: \"open\n- motif: m\n  name: M\n- treatment: t\n  motif: m\n- shpae: lost\n  name: Lost\n");
+  Guide guide(
+      "- shape: broken\n  name: \"open\n- motif: m\n  name: M\n- treatment: t\n  motif: m\n- shpae: lost\n  "
+      "name: Lost\n");
   guide.condition("{shape: lost}", Kind::treatment);
   CHECK(guide.conditionFindings.empty());
   guide.condition("{shape: other}", Kind::treatment);
@@ -125,13 +167,15 @@ TEST_CASE("ranges") {
   CHECK(readRange("3")->high == 3);
   CHECK(readRange("3 to 5")->low == 3);
   CHECK(readRange("3 to 5")->has(5));
-  for (const char* text : {"", "3-5", "to 5", "3 to", "5 to 3", "-1", "3 to 5 to 7", "99999999999999999999"}) CHECK_FALSE(readRange(text));
+  for (const char* text : {"", "3-5", "to 5", "3 to", "5 to 3", "-1", "3 to 5 to 7", "99999999999999999999"})
+    CHECK_FALSE(readRange(text));
   CHECK(readTimeRange("1:05:30")->low == 3930);
   for (const char* text : {"", "6", "6:0", "6:60", "a:00", "6:00 to 5:00"}) CHECK_FALSE(readTimeRange(text));
   CHECK(readMeasureRange("7 to 9 in")->has(*records::readMeasure("8 in")));
   CHECK(readMeasureRange("7 to 9⅛ in")->has(*records::readMeasure("9 1/8 in")));
   CHECK(readMeasureRange("7 in to 230 mm")->has(*records::readMeasure("8 in")));
-  for (const char* text : {"", "in", "7", "7 to 9", "9 in to 7 in", "7 in to 36s", "3 x 4 in to 5 in"}) CHECK_FALSE(readMeasureRange(text));
+  for (const char* text : {"", "in", "7", "7 to 9", "9 in to 7 in", "7 in to 36s", "3 x 4 in to 5 in"})
+    CHECK_FALSE(readMeasureRange(text));
 }
 
 TEST_CASE("the YAML of a block") {
@@ -139,7 +183,8 @@ TEST_CASE("the YAML of a block") {
   diagnostics::Findings findings;
   const reading::NoTextMap nowhere;
   const Query query = readQuery(
-      "where: {shape: round}\nsure: yes\nin-order-of: [introduced, code]\ngrouped: shape\ncolumns: [code, Picture: motif.name]\ntitle: On Round\n",
+      "where: {shape: round}\nsure: yes\nin-order-of: [introduced, code]\ngrouped: shape\ncolumns: [code, "
+      "Picture: motif.name]\ntitle: On Round\n",
       nowhere, Kind::treatment, guide.collection, findings);
   CHECK(findings.empty());
   CHECK(guide.ids(guide.chooser->choose(query.kind, query.where, query.sure)) == "t1 t2 t5");
@@ -154,7 +199,8 @@ TEST_CASE("the YAML of a block") {
   const Query empty = readQuery("# everything\n", nowhere, Kind::treatment, guide.collection, findings);
   CHECK(findings.empty());
   CHECK(empty.where.always());
-  const Query mapped = readQuery("columns: {Number: code, Motif: motif}\nin-order-of: code\n", nowhere, Kind::treatment, guide.collection, findings);
+  const Query mapped = readQuery("columns: {Number: code, Motif: motif}\nin-order-of: code\n", nowhere,
+                                 Kind::treatment, guide.collection, findings);
   CHECK(findings.empty());
   REQUIRE(mapped.columns.size() == 2);
   CHECK(mapped.columns[0].heading == "Number");
@@ -162,19 +208,25 @@ TEST_CASE("the YAML of a block") {
 
 TEST_CASE("what is wrong in a block, where it stands") {
   CHECK(wrongQuery("shape: round") ==
-        "field-unknown at `shape`: a block has no key `shape` | a condition goes under `where`: write `where: {shape: round}`");
+        "field-unknown at `shape`: a block has no key `shape` | a condition goes under `where`: write "
+        "`where: {shape: round}`");
   CHECK(wrongQuery("shape.maker: [ambry]").ends_with("write `where: {shape.maker: …}`"));
   CHECK(wrongQuery("wheer: {shape: round}").ends_with("did you mean `where`?"));
   CHECK(wrongQuery("quantity: 3") ==
-        "field-unknown at `quantity`: a block has no key `quantity` | it takes `where`, `sure`, `in-order-of`, `grouped`, `columns` and `title`");
-  CHECK(wrongQuery("where: {shape: runod}") == "reference-missing at `runod`: there is no shape `runod` | did you mean `round`?");
-  CHECK(wrongQuery("in-order-of: intorduced") == "field-unknown at `intorduced`: a treatment has no field `intorduced` | did you mean `introduced`?");
+        "field-unknown at `quantity`: a block has no key `quantity` | it takes `where`, `sure`, "
+        "`in-order-of`, `grouped`, `columns` and `title`");
+  CHECK(wrongQuery("where: {shape: runod}") ==
+        "reference-missing at `runod`: there is no shape `runod` | did you mean `round`?");
+  CHECK(wrongQuery("in-order-of: intorduced") ==
+        "field-unknown at `intorduced`: a treatment has no field `intorduced` | did you mean `introduced`?");
   CHECK(wrongQuery("columns: [code, Motif: motif.nmae]") ==
         "field-unknown at `nmae`: a motif has no field `nmae` | did you mean `motif.name`?");
-  CHECK(wrongQuery("grouped: [shape, motif]").starts_with("value-unfit at `[shape, motif]`: `grouped` takes one field"));
+  CHECK(wrongQuery("grouped: [shape, motif]")
+            .starts_with("value-unfit at `[shape, motif]`: `grouped` takes one field"));
   CHECK(wrongQuery("sure: maybe").starts_with("value-unfit at `maybe`: `sure` is `yes` or `no`"));
   CHECK(wrongQuery("- shape").starts_with("value-unfit at `"));
-  CHECK(wrongQuery("round").starts_with("value-unfit at `round`: what a block lists is said by keys, here is a plain text"));
+  CHECK(wrongQuery("round").starts_with(
+      "value-unfit at `round`: what a block lists is said by keys, here is a plain text"));
   CHECK(wrongQuery("where: {shape: round").starts_with("yaml-broken"));
   CHECK(wrongQuery("where: \xFF").starts_with("text-unfit"));
 }
@@ -249,7 +301,8 @@ contents:
   checkConditions(guide.collection, findings);
   std::string all;
   for (const diagnostics::Finding& one : findings.all())
-    all += one.record + " " + one.field + " `" + std::string(guide.collection.sources().text(one.span)) + "` " + one.hint + '\n';
+    all += one.record + " " + one.field + " `" + std::string(guide.collection.sources().text(one.span)) +
+           "` " + one.hint + '\n';
   CHECK(all == R"(maker:eave codes `runod` did you mean `round`?
 maker:eave codes `plaet` did you mean `plate`?
 claim:tested test `maekr` did you mean `maker`?

@@ -37,7 +37,8 @@ class Guide {
     records::ReadGuide& read = *trees_.back();
     conditionFindings = {};
     reading::readRecords(read, "where.yaml",
-                         "- checklist: c\n  show: " + std::string(records::name(kind)) + "\n  where: " + std::string(braces) + "\n",
+                         "- checklist: c\n  show: " + std::string(records::name(kind)) +
+                             "\n  where: " + std::string(braces) + "\n",
                          conditionFindings);
     REQUIRE(read.records.size() == 1);
     const records::Value* where = read.records[0].find("where"_f);
@@ -52,7 +53,9 @@ class Guide {
     return word(compiled.of(record, collection, *own));
   }
 
-  static std::string word(Answer answer) { return answer == Answer::yes ? "yes" : answer == Answer::no ? "no" : "maybe"; }
+  static std::string word(Answer answer) {
+    return answer == Answer::yes ? "yes" : answer == Answer::no ? "no" : "maybe";
+  }
 
   // The ids that a condition chooses, those that are only perhaps meant with a `?`.
   std::string chosen(std::string_view braces, Kind kind, bool sureOnly = false) {
@@ -90,11 +93,21 @@ class Guide {
     for (const Reached& one : path(text, collection[record].kind).from(record, collection)) {
       if (!all.empty()) all += ", ";
       switch (one.state) {
-        case Reached::State::value: all += one.value->type == records::ValueType::mapping ? "{}" : std::string(one.value->text); break;
-        case Reached::State::record: all += collection[one.record].reference(); break;
-        case Reached::State::absent: all += "(absent)"; break;
-        case Reached::State::unknown: all += "(unknown)"; break;
-        case Reached::State::none: all += "(none)"; break;
+        case Reached::State::value:
+          all += one.value->type == records::ValueType::mapping ? "{}" : std::string(one.value->text);
+          break;
+        case Reached::State::record:
+          all += collection[one.record].reference();
+          break;
+        case Reached::State::absent:
+          all += "(absent)";
+          break;
+        case Reached::State::unknown:
+          all += "(unknown)";
+          break;
+        case Reached::State::none:
+          all += "(none)";
+          break;
       }
       if (one.assumed) all += '*';
     }
@@ -105,7 +118,8 @@ class Guide {
     PathProblem problem;
     const Path read = Path::compile(text, kind, collection, problem);
     if (!read.empty()) return {};
-    return std::string(text.substr(problem.at, problem.length)) + ": " + problem.message + " | " + problem.hint;
+    return std::string(text.substr(problem.at, problem.length)) + ": " + problem.message + " | " +
+           problem.hint;
   }
 
   // Findings of reading and linking, for guides that should have none.

@@ -40,14 +40,17 @@ Said anything(Random& random, const std::vector<std::string>& words, bool lists,
   Said said;
   const int kind = random.below(8);
   if (kind == 0) return said;
-  if (kind == 1) said.what = Said::unknown;
-  else if (kind == 2 && mayBeNone) said.what = Said::none;
+  if (kind == 1)
+    said.what = Said::unknown;
+  else if (kind == 2 && mayBeNone)
+    said.what = Said::none;
   else {
     said.what = Said::values;
     said.isList = lists && random.oneIn(2);
     for (const std::string& word : words)
       if (random.oneIn(3)) said.list.push_back(word);
-    if (said.list.empty()) said.list.push_back(words[static_cast<std::size_t>(random.below(static_cast<int>(words.size())))]);
+    if (said.list.empty())
+      said.list.push_back(words[static_cast<std::size_t>(random.below(static_cast<int>(words.size())))]);
     if (!said.isList) said.list.resize(1);
     said.complete = said.isList && random.oneIn(2);
   }
@@ -63,10 +66,14 @@ std::string joined(const std::vector<std::string>& words) {
 std::string typed(std::string_view field, const Said& said, bool look = false) {
   const std::string start = "  " + std::string(field) + ": ";
   switch (said.what) {
-    case Said::absent: return {};
-    case Said::unknown: return start + "unknown\n";
-    case Said::none: return start + "none\n";
-    case Said::values: break;
+    case Said::absent:
+      return {};
+    case Said::unknown:
+      return start + "unknown\n";
+    case Said::none:
+      return start + "none\n";
+    case Said::values:
+      break;
   }
   if (!said.isList) return start + said.list[0] + '\n';
   if (look || !said.complete) return start + '[' + joined(said.list) + "]\n";
@@ -112,10 +119,13 @@ struct Asked {
   int answer = 0;
 };
 
-bool isWord(const std::string& value) { return value == "known" || value == "none" || value == "unknown" || value == "absent"; }
+bool isWord(const std::string& value) {
+  return value == "known" || value == "none" || value == "unknown" || value == "absent";
+}
 
 // The names of what is reached over a reference that may be a list.
-Reading over(const Said& reference, const std::map<std::string, std::map<std::string, Said>>& to, const std::string& field) {
+Reading over(const Said& reference, const std::map<std::string, std::map<std::string, Said>>& to,
+             const std::string& field) {
   if (reference.what != Said::values) return {Said{reference.what, {}, false, false}};
   Reading reading;
   for (const std::string& id : reference.list) reading.push_back(to.at(id).at(field));
@@ -123,9 +133,10 @@ Reading over(const Said& reference, const std::map<std::string, std::map<std::st
 }
 
 Asked leaf(Random& random, const World& world, const std::string& treatment) {
-  static const std::vector<std::string> paths = {"shape", "motif", "code", "look.edge", "shape.maker", "shape.prefix"};
+  static const std::vector<std::string> paths = {"shape",     "motif",       "code",
+                                                 "look.edge", "shape.maker", "shape.prefix"};
   static const std::map<std::string, std::vector<std::string>> values = {
-      {"shape", {"s0", "s1", "s2"}},  {"motif", {"m0", "m1"}},    {"code", {"A-1", "A-2", "A-3"}},
+      {"shape", {"s0", "s1", "s2"}},  {"motif", {"m0", "m1"}},       {"code", {"A-1", "A-2", "A-3"}},
       {"look.edge", {"gold", "red"}}, {"shape.maker", {"k0", "k1"}}, {"shape.prefix", {"P", "Q"}}};
   const std::string& path = paths[static_cast<std::size_t>(random.below(6))];
   const auto& fields = world.treatments.at(treatment);
@@ -142,12 +153,14 @@ Asked leaf(Random& random, const World& world, const std::string& treatment) {
   for (int i = 0; i < count; ++i) {
     static const std::vector<std::string> words = {"known", "none", "unknown", "absent"};
     const auto& own = values.at(path);
-    wanted.push_back(random.oneIn(4) ? words[static_cast<std::size_t>(random.below(4))]
-                                     : own[static_cast<std::size_t>(random.below(static_cast<int>(own.size())))]);
+    wanted.push_back(random.oneIn(4)
+                         ? words[static_cast<std::size_t>(random.below(4))]
+                         : own[static_cast<std::size_t>(random.below(static_cast<int>(own.size())))]);
   }
   Asked asked;
   for (const std::string& one : wanted)
-    asked.answer = std::max(asked.answer, isWord(one) ? askWord(reading, one) : askValue(reading, one, openList));
+    asked.answer =
+        std::max(asked.answer, isWord(one) ? askWord(reading, one) : askValue(reading, one, openList));
   asked.text = path + ": " + (wanted.size() == 1 ? wanted[0] : "[" + joined(wanted) + "]");
   return asked;
 }
@@ -213,8 +226,8 @@ TEST_CASE("random conditions are answered as the second implementation answers t
       treatment["code"] = anything(random, {"A-1", "A-2", "A-3"}, true, true);
       treatment["edge"] = anything(random, {"gold", "red"}, true, true);
       treatment["edge"].complete = true;  // a look says all that it varies between
-      records += "- treatment: " + id + '\n' + typed("shape", treatment["shape"]) + typed("motif", treatment["motif"]) +
-                 typed("code", treatment["code"]);
+      records += "- treatment: " + id + '\n' + typed("shape", treatment["shape"]) +
+                 typed("motif", treatment["motif"]) + typed("code", treatment["code"]);
       const std::string edge = typed("edge", treatment["edge"], true);
       if (!edge.empty()) records += "  look:\n  " + edge;
     }
@@ -237,13 +250,15 @@ TEST_CASE("random conditions are answered as the second implementation answers t
 TEST_CASE("any text at all gives a path or a problem, a condition or findings") {
   Guide guide(saggar::choosing::testing::kRecords);
   Random random(7);
-  const std::vector<std::string> bits = {"shape", "motif", ".",     "look", "edge", "more", "id", "treatment", "made-in", "forms", "values",
-                                         "seen",  "how",   "marks", "gold", "not",  "any",  "..", "",          " ",       "é",     "form"};
+  const std::vector<std::string> bits = {
+      "shape", "motif", ".",     "look", "edge", "more", "id", "treatment", "made-in", "forms", "values",
+      "seen",  "how",   "marks", "gold", "not",  "any",  "..", "",          " ",       "é",     "form"};
   int good = 0;
   for (int i = 0; i < 4000; ++i) {
     std::string text;
     const int length = 1 + random.below(6);
-    for (int j = 0; j < length; ++j) text += bits[static_cast<std::size_t>(random.below(static_cast<int>(bits.size())))];
+    for (int j = 0; j < length; ++j)
+      text += bits[static_cast<std::size_t>(random.below(static_cast<int>(bits.size())))];
     PathProblem problem;
     const Kind kind = static_cast<Kind>(random.below(static_cast<int>(records::kKindCount)));
     const Path path = Path::compile(text, kind, guide.collection, problem, random.oneIn(2));
@@ -254,7 +269,8 @@ TEST_CASE("any text at all gives a path or a problem, a condition or findings") 
       continue;
     }
     ++good;
-    for (RecordIndex record : guide.collection.ofKind(kind)) CHECK(!path.from(record, guide.collection).empty());
+    for (RecordIndex record : guide.collection.ofKind(kind))
+      CHECK(!path.from(record, guide.collection).empty());
   }
   CHECK(good > 100);
 }

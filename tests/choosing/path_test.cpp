@@ -83,7 +83,8 @@ TEST_CASE("see, events and dates do not count backwards") {
 TEST_CASE("members of a list say whether it leaves nothing out") {
   Guide guide(kRecords);
   auto flags = [&](std::string_view text, std::string_view reference) {
-    const auto all = guide.path(text, guide.collection[guide.at(reference)].kind).from(guide.at(reference), guide.collection);
+    const auto all = guide.path(text, guide.collection[guide.at(reference)].kind)
+                         .from(guide.at(reference), guide.collection);
     REQUIRE(!all.empty());
     return std::string(all[0].inList ? "list" : "one") + (all[0].complete ? " complete" : "");
   };
@@ -98,29 +99,46 @@ TEST_CASE("members of a list say whether it leaves nothing out") {
 
 TEST_CASE("a path that cannot be: which step, why, and what was meant") {
   Guide guide(kRecords);
-  CHECK(guide.problem("shpae", Kind::treatment) == "shpae: a treatment has no field `shpae` | did you mean `shape`?");
-  CHECK(guide.problem("shape.makre.name", Kind::treatment) == "makre: a shape has no field `makre` | did you mean `shape.maker`?");
-  CHECK(guide.problem("maker", Kind::treatment) == "maker: a treatment has no field `maker` | did you mean `shape.maker`?");
-  CHECK(guide.problem("supplier", Kind::treatment) == "supplier: a treatment has no field `supplier` | did you mean `motif.supplier`?");
-  CHECK(guide.problem("edge", Kind::treatment) == "edge: a treatment has no field `edge` | did you mean `look.edge`?");
-  CHECK(guide.problem("look.egde", Kind::treatment) == "egde: there is no feature `egde` | did you mean `look.edge`?");
+  CHECK(guide.problem("shpae", Kind::treatment) ==
+        "shpae: a treatment has no field `shpae` | did you mean `shape`?");
+  CHECK(guide.problem("shape.makre.name", Kind::treatment) ==
+        "makre: a shape has no field `makre` | did you mean `shape.maker`?");
+  CHECK(guide.problem("maker", Kind::treatment) ==
+        "maker: a treatment has no field `maker` | did you mean `shape.maker`?");
+  CHECK(guide.problem("supplier", Kind::treatment) ==
+        "supplier: a treatment has no field `supplier` | did you mean `motif.supplier`?");
+  CHECK(guide.problem("edge", Kind::treatment) ==
+        "edge: a treatment has no field `edge` | did you mean `look.edge`?");
+  CHECK(guide.problem("look.egde", Kind::treatment) ==
+        "egde: there is no feature `egde` | did you mean `look.edge`?");
   CHECK(guide.problem("look.lustre", Kind::treatment) ==
         "lustre: there is no feature `lustre` | add the record `- feature: lustre`, or mend the id");
-  CHECK(guide.problem("treatmnet.motif", Kind::shape) == "treatmnet: a shape has no field `treatmnet` | did you mean `treatment`?");
-  CHECK(guide.problem("name.first", Kind::shape) == "first: `name` leads no further, so `first` cannot follow it | end the path at `name`");
-  CHECK(guide.problem("look.edge.used", Kind::shape) == "used: `edge` leads no further, so `used` cannot follow it | end the path at `edge`");
-  CHECK(guide.problem("seen.hwo", Kind::specimen) == "hwo: `hwo` is no part of `seen` | did you mean `seen.how`?");
-  CHECK(guide.problem("seen.colour", Kind::specimen) == "colour: `colour` is no part of `seen` | its parts are `on`, `by` and `how`");
+  CHECK(guide.problem("treatmnet.motif", Kind::shape) ==
+        "treatmnet: a shape has no field `treatmnet` | did you mean `treatment`?");
+  CHECK(guide.problem("name.first", Kind::shape) ==
+        "first: `name` leads no further, so `first` cannot follow it | end the path at `name`");
+  CHECK(guide.problem("look.edge.used", Kind::shape) ==
+        "used: `edge` leads no further, so `used` cannot follow it | end the path at `edge`");
+  CHECK(guide.problem("seen.hwo", Kind::specimen) ==
+        "hwo: `hwo` is no part of `seen` | did you mean `seen.how`?");
+  CHECK(guide.problem("seen.colour", Kind::specimen) ==
+        "colour: `colour` is no part of `seen` | its parts are `on`, `by` and `how`");
   CHECK(guide.problem("kept", Kind::specimen) ==
-        "kept: `kept` is private: nothing that is published can choose by it or show it | choose another field");
+        "kept: `kept` is private: nothing that is published can choose by it or show it | choose another "
+        "field");
   CHECK(guide.problem("my-price", Kind::specimen) ==
-        "my-price: `my-price` is private: nothing that is published can choose by it or show it | choose another field");
-  CHECK(guide.problem("xylophone", Kind::shape) == "xylophone: a shape has no field `xylophone` | `saggar blank shape` prints what a shape can hold");
-  CHECK(guide.problem("", Kind::shape) == ": a path is missing here | write a field, as `shape` or `motif.supplier`");
-  for (const char* text : {"shape..maker", ".shape", "shape."}) CHECK(guide.problem(text, Kind::treatment) != "");
+        "my-price: `my-price` is private: nothing that is published can choose by it or show it | choose "
+        "another field");
+  CHECK(guide.problem("xylophone", Kind::shape) ==
+        "xylophone: a shape has no field `xylophone` | `saggar blank shape` prints what a shape can hold");
+  CHECK(guide.problem("", Kind::shape) ==
+        ": a path is missing here | write a field, as `shape` or `motif.supplier`");
+  for (const char* text : {"shape..maker", ".shape", "shape."})
+    CHECK(guide.problem(text, Kind::treatment) != "");
   std::string deep = "shape";
   for (int i = 0; i < 40; ++i) deep += ".treatment.shape";
-  CHECK(guide.problem(deep, Kind::treatment).ends_with("this path has more than 16 steps | choose by something nearer"));
+  CHECK(guide.problem(deep, Kind::treatment)
+            .ends_with("this path has more than 16 steps | choose by something nearer"));
 }
 
 TEST_CASE("private fields where they are allowed") {
@@ -157,10 +175,12 @@ TEST_CASE("what stands at a path's end") {
 
 TEST_CASE("what is missing on the way says where the path stopped") {
   Guide guide(kRecords);
-  const auto stopped = guide.path("maker.founded", Kind::shape).from(guide.at("shape:fourth"), guide.collection);
+  const auto stopped =
+      guide.path("maker.founded", Kind::shape).from(guide.at("shape:fourth"), guide.collection);
   REQUIRE(stopped.size() == 1);
   CHECK(!stopped[0].whole);
-  const auto arrived = guide.path("maker.founded", Kind::shape).from(guide.at("shape:square"), guide.collection);
+  const auto arrived =
+      guide.path("maker.founded", Kind::shape).from(guide.at("shape:square"), guide.collection);
   REQUIRE(arrived.size() == 1);
   CHECK(arrived[0].state == Reached::State::absent);
   CHECK(arrived[0].whole);
@@ -171,7 +191,8 @@ TEST_CASE("a path that reaches without end is cut, and says so") {
   std::string records = "- shape: s\n";
   for (int i = 0; i < 300; ++i) records += "- treatment: t" + std::to_string(i) + "\n  shape: s\n";
   Guide guide(records);
-  const auto all = guide.path("treatment.shape.treatment.shape.treatment", Kind::shape).from(guide.at("shape:s"), guide.collection);
+  const auto all = guide.path("treatment.shape.treatment.shape.treatment", Kind::shape)
+                       .from(guide.at("shape:s"), guide.collection);
   CHECK(all.size() <= 10'000);
   CHECK(all.back().state == Reached::State::unknown);
   CHECK(guide.ask("{treatment.shape.treatment.shape.treatment.code: X-1}", "shape:s") == "maybe");

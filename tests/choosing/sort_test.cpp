@@ -26,8 +26,9 @@ TEST_CASE("codes by letters, then numbers by value, then the rest") {
 }
 
 TEST_CASE("the order of codes is an order") {
-  std::vector<std::string> codes = {"",      "A",     "A-1",    "A-01", "A1",    "a-1",  "A-1-B", "A-1/2", "A-10", "A-2",  "B-1", "1", "01",
-                                    "1-A/2", "Ä-1",   "A--1",   "A 1",  "A-1 ",  "AB-1", "AB1C2", "AB1C10"};
+  std::vector<std::string> codes = {"",      "A",    "A-1", "A-01", "A1",   "a-1",   "A-1-B",
+                                    "A-1/2", "A-10", "A-2", "B-1",  "1",    "01",    "1-A/2",
+                                    "Ä-1",   "A--1", "A 1", "A-1 ", "AB-1", "AB1C2", "AB1C10"};
   for (const std::string& a : codes) {
     CHECK_FALSE(codeBefore(a, a));
     for (const std::string& b : codes) {
@@ -143,13 +144,21 @@ TEST_CASE("grouped: the groups in order, several values in each, the rest last")
   Guide guide(kRecords);
   auto grouped = [&](Kind kind, std::string_view by) {
     std::string all;
-    for (const Chooser::Group& group : guide.chooser->group(guide.chooser->choose(kind, Condition()), guide.path(by, kind))) {
+    for (const Chooser::Group& group :
+         guide.chooser->group(guide.chooser->choose(kind, Condition()), guide.path(by, kind))) {
       if (!all.empty()) all += "; ";
       switch (group.key.state) {
-        case Reached::State::value: all += std::string(group.key.value->text); break;
-        case Reached::State::record: all += std::string(guide.collection[group.key.record].id); break;
-        case Reached::State::none: all += "(none)"; break;
-        default: all += "(nothing)";
+        case Reached::State::value:
+          all += std::string(group.key.value->text);
+          break;
+        case Reached::State::record:
+          all += std::string(guide.collection[group.key.record].id);
+          break;
+        case Reached::State::none:
+          all += "(none)";
+          break;
+        default:
+          all += "(nothing)";
       }
       all += ": " + guide.ids(group.members);
     }
@@ -161,8 +170,10 @@ TEST_CASE("grouped: the groups in order, several values in each, the rest last")
   CHECK(grouped(Kind::treatment, "shape.maker") == "ambry: t1 t2 t5; brock: t2 t3 t5; (nothing): t4");
   CHECK(grouped(Kind::form, "ware") == "flat: plate platter; hollow: teapot cup bowl");
   CHECK(grouped(Kind::form, "made-in") ==
-        "fourth: teapot platter; round: plate teapot platter cup; square: plate teapot; third: teapot platter; (nothing): bowl");
-  CHECK(grouped(Kind::shape, "treatment") == "t1: round; t2: round square; t3: square; t4: third; t5: round square; (nothing): fourth");
+        "fourth: teapot platter; round: plate teapot platter cup; square: plate teapot; third: teapot "
+        "platter; (nothing): bowl");
+  CHECK(grouped(Kind::shape, "treatment") ==
+        "t1: round; t2: round square; t3: square; t4: third; t5: round square; (nothing): fourth");
   CHECK(grouped(Kind::shape, "look.edge") == "gold: round; silver: round; (nothing): square third fourth");
   CHECK(guide.chooser->group({}, guide.path("shape", Kind::treatment)).empty());
 }
