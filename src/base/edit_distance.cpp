@@ -3,7 +3,19 @@
 #include <algorithm>
 #include <tuple>
 
+#include "base/text.h"
+
 namespace saggar::base {
+namespace {
+
+std::string asciiLower(std::string_view text) {
+  std::string out(text);
+  for (char& c : out)
+    if (isUpper(c)) c = static_cast<char>(c - 'A' + 'a');
+  return out;
+}
+
+}  // namespace
 
 std::size_t editDistance(std::string_view a, std::string_view b, std::size_t limit) {
   if (a.size() > b.size()) std::swap(a, b);
@@ -31,18 +43,23 @@ std::size_t editDistance(std::string_view a, std::string_view b, std::size_t lim
   return std::min(last[b.size()], limit + 1);
 }
 
-std::size_t nearLimit(std::size_t length) { return length <= 4 ? 1 : length <= 9 ? 2 : 3; }
+std::size_t nearLimit(std::size_t length) {
+  return length <= 4 ? 1 : length <= 9 ? 2 : 3;
+}
 
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> candidates) {
+  const std::string typed = asciiLower(word);
   const std::size_t limit = nearLimit(word.size());
   std::optional<std::string_view> best;
   std::tuple<std::size_t, std::size_t, std::size_t> bestRank;
+  std::string folded;
   for (std::string_view candidate : candidates) {
     if (candidate == word) continue;
-    const std::size_t distance = editDistance(word, candidate, limit);
-    if (distance > limit || distance >= std::max(word.size(), candidate.size())) continue;
-    const auto differ = std::mismatch(word.begin(), word.end(), candidate.begin(), candidate.end());
-    const std::size_t shared = static_cast<std::size_t>(differ.first - word.begin());
+    folded = asciiLower(candidate);
+    const std::size_t distance = editDistance(typed, folded, limit);
+    if (distance > limit || (distance != 0 && distance >= std::max(word.size(), candidate.size()))) continue;
+    const auto differ = std::mismatch(typed.begin(), typed.end(), folded.begin(), folded.end());
+    const std::size_t shared = static_cast<std::size_t>(differ.first - typed.begin());
     const std::size_t gap = std::max(word.size(), candidate.size()) - std::min(word.size(), candidate.size());
     const std::tuple rank{distance, word.size() - shared, gap};
     if (!best || rank < bestRank) {

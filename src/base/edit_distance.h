@@ -16,7 +16,7 @@ std::size_t editDistance(std::string_view a, std::string_view b, std::size_t lim
 // How many edits are still "near" for a word of that length: 1 up to four letters, 2 up to nine, then 3.
 std::size_t nearLimit(std::size_t length);
 
-// The nearest candidate within nearLimit, nullopt if none is near. Ties: the one that shares the longer beginning,
+// The nearest candidate within nearLimit, whatever the case of its letters; nullopt if none is near. Ties: the one that shares the longer beginning,
 // then the one of nearer length, then the first of the list.
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> candidates);
 

@@ -3,131 +3,269 @@
 #include <algorithm>
 
 #include "base/edit_distance.h"
+#include "base/text.h"
 #include "commands/command.h"
+#include "commands/help.h"
 
+// The library takes the words apart; what is missing, too much or misspelt is told here, in words for authors. Its own
+// messages never reach one.
 namespace saggar::commands {
 namespace {
 
 constexpr const char* kVersion = "saggar 0.1";
+constexpr std::string_view kFormats[] = {"text", "json"};
+constexpr std::string_view kParts[] = {"guide", "checklists", "talks", "corrections"};
+constexpr std::string_view kStages[] = {"records", "links", "document"};
 
-// A word that is no command gets the nearest one.
-std::string commandHint(const CLI::App& app, const std::string& typed) {
-  std::vector<std::string> names;
-  for (const CLI::App* one : app.get_subcommands([](const CLI::App*) { return true; })) names.push_back(one->get_name());
-  const std::vector<std::string_view> views(names.begin(), names.end());
-  const auto near = base::nearest(typed, views);
-  return near ? "did you mean `saggar " + std::string(*near) + "`?" : "`saggar --help` lists the commands";
+std::string inTicks(std::string_view word) {
+  return '`' + base::shortened(word, 60) + '`';
 }
+
+std::string listed(std::span<const std::string_view> words, std::string_view last) {
+  std::vector<std::string> all;
+  for (std::string_view word : words) all.push_back('`' + std::string(word) + '`');
+  return base::listedInWords(all, last);
+}
+
+// "did you mean …?", with what stands before the word that is meant; else what can be typed at all.
+std::string hintFor(std::string_view typed, std::span<const std::string_view> known,
+                    const std::string& before, const std::string& otherwise) {
+  const auto near = base::nearest(typed, known);
+  return near ? "did you mean `" + before + std::string(*near) + "`?" : otherwise;
+}
+
+bool asksForJson(const std::vector<std::string>& words) {
+  for (std::size_t i = 0; i < words.size(); ++i)
+    if (words[i] == "--format=json" || (words[i] == "json" && i > 0 && words[i - 1] == "--format"))
+      return true;
+  return false;
+}
+
+class CommandLine {
+ public:
+  explicit CommandLine(const Environment& environment) : environment_(environment), app_("", "saggar") {
+    app_.set_help_flag("-h,--help");
+    app_.set_version_flag("--version", kVersion);
+    app_.require_subcommand(0, 1);
+    app_.allow_extras();
+    app_.fallthrough();
+    app_.add_option("-C", folder_)->take_last();
+    for (const CommandHelp& one : commandHelp())
+      app_.add_subcommand(std::string(one.name))->allow_extras()->fallthrough();
+
+    option("check", "--only", only_)->join(',');
+    command("check").add_flag("--strict", check_.strict);
+    formatOf("check", check_.format);
+
+    command("make").add_option("parts", make_.parts);
+    option("make", "-o", make_.out);
+    option("make", "--own", make_.own);
+    command("make").add_flag("--draft", make_.draft);
+    formatOf("make", make_.format);
+
+    command("show").add_option("record", show_.reference);
+    formatOf("show", show_.format);
+    command("find").add_option("words", find_.words);
+    formatOf("find", find_.format);
+    command("code").add_option("text", code_.text);
+    option("code", "--maker", code_.maker);
+    formatOf("code", code_.format);
+    command("date").add_flag("--read", readsDates_);
+    command("date").add_option("expressions", date_.expressions);
+    command("why").add_option("rule", why_.rule);
+    command("blank").add_option("kind", blank_.kind);
+    command("blank").add_option("name", blank_.name);
+    command("stage").add_option("stage", stage_.stage);
+    command("stage").add_option("record", stage_.reference);
+  }
+
+  int run(std::vector<std::string> words) {
+    json_ = asksForJson(words);
+    if (const int bad = parse(withDatesBehindDashes(std::move(words))); bad != kFine) return bad;
+    if (done_) return kFine;
+    const auto chosen = app_.get_subcommands();
+    if (const int bad = extras(chosen.empty() ? app_ : *chosen[0]); bad != kFine) return bad;
+    if (chosen.empty())
+      return cannot("no command is given",
+                    "`saggar check` reads and checks a guide; `saggar --help` lists all commands");
+    if (const int bad = complete(*chosen[0]); bad != kFine) return bad;
+    return dispatch(chosen[0]->get_name());
+  }
+
+ private:
+  CLI::App& command(const std::string& name) { return *app_.get_subcommand(name); }
+  CLI::Option* option(const std::string& of, const std::string& name, std::string& value) {
+    return command(of).add_option(name, value)->take_last();
+  }
+  void formatOf(const std::string& of, std::string& value) {
+    option(of, "--format", value);
+    formats_.emplace_back(of, &value);
+  }
+  int cannot(const std::string& error, const std::string& hint) const {
+    return commands::cannot(environment_, json_, error, hint);
+  }
+
+  // A year before year 0 begins with a minus, as an option does: behind `date` it is a date.
+  static std::vector<std::string> withDatesBehindDashes(std::vector<std::string> words) {
+    const auto date = std::find(words.begin(), words.end(), "date");
+    const auto minus = std::find_if(date, words.end(), [](const std::string& word) {
+      return word == "--" || (word.size() > 1 && word[0] == '-' && base::isDigit(word[1]));
+    });
+    if (minus != words.end() && *minus != "--") words.insert(minus, "--");
+    return words;
+  }
+
+  int parse(std::vector<std::string> words) {
+    std::reverse(words.begin(), words.end());
+    try {
+      app_.parse(words);
+    } catch (const CLI::CallForHelp&) {
+      const auto chosen = app_.get_subcommands();
+      const CommandHelp* page = chosen.empty() ? nullptr : helpOf(chosen[0]->get_name());
+      environment_.out(page != nullptr ? page->text : programHelp());
+      done_ = true;
+    } catch (const CLI::CallForVersion&) {
+      environment_.out(std::string(kVersion) + '\n');
+      done_ = true;
+    } catch (const CLI::ParseError& error) {
+      const auto chosen = app_.get_subcommands();
+      return cannot(inWords(error), "`saggar " +
+                                        (chosen.empty() ? std::string() : chosen[0]->get_name() + ' ') +
+                                        "--help` shows what goes behind it");
+    }
+    return kFine;
+  }
+
+  // What is left: an option without its value, at the end of the line.
+  std::string inWords(const CLI::ParseError& error) const {
+    const std::string said = error.what();
+    const std::string name = said.substr(0, said.find(':'));
+    if (name.starts_with("-")) return "nothing follows " + inTicks(name) + ", which wants a value";
+    return "the command could not be understood";
+  }
+
+  // Options that there are not, and words too many.
+  int extras(const CLI::App& chosen) {
+    const bool none = &chosen == &app_;
+    std::vector<std::string> left = app_.remaining(true);
+    std::erase(left, "--");
+    for (const std::string& word : left)
+      if (word.size() > 1 && word[0] == '-') return unknownOption(chosen, word);
+    if (left.empty()) return kFine;
+    if (none) return unknownCommand(left[0]);
+    const std::string name = chosen.get_name();
+    const bool place = left[0].find('/') != std::string::npos ||
+                       environment_.files.status(left[0]).type == source::FileType::folder;
+    return cannot(
+        "`saggar " + name + "` does not know what to do with " + inTicks(left[0]),
+        place ? "the guide's folder is named with `-C " + base::shortened(left[0], 60) + "`"
+              : "`saggar " + name + " --help` says what it takes; what has blanks in it goes into quotes");
+  }
+
+  int unknownOption(const CLI::App& chosen, const std::string& typed) {
+    std::vector<std::string> names{"--help"};
+    for (const CLI::App* app : {&chosen, static_cast<const CLI::App*>(&app_)})
+      for (const CLI::Option* one : app->get_options())
+        for (const std::string& name : one->get_lnames()) names.push_back("--" + name);
+    const std::vector<std::string_view> known(names.begin(), names.end());
+    const bool none = &chosen == &app_;
+    const std::string owner = none ? "saggar" : "saggar " + chosen.get_name();
+    const std::string word = typed.substr(0, typed.find('='));
+    return cannot('`' + owner + "` has no option " + inTicks(word),
+                  hintFor(word, known, "", '`' + owner + " --help` lists what it takes"));
+  }
+
+  int unknownCommand(const std::string& typed) {
+    std::vector<std::string_view> known;
+    for (const CommandHelp& one : commandHelp()) known.push_back(one.name);
+    if (typed == "help") return cannot("there is no command `help`", "did you mean `saggar --help`?");
+    return cannot("there is no command " + inTicks(typed),
+                  hintFor(typed, known, "saggar ", "the commands are " + listed(known, "and")));
+  }
+
+  // Values that cannot be, and words that are missing.
+  int complete(const CLI::App& chosen) {
+    const std::string name = chosen.get_name();
+    for (const auto& [option, value] :
+         std::initializer_list<std::pair<const char*, const std::string*>>{{"-C", &folder_},
+                                                                           {"-o", &make_.out},
+                                                                           {"--own", &make_.own},
+                                                                           {"--maker", &code_.maker},
+                                                                           {"--only", &only_}})
+      if (value->size() > 1 && value->front() == '-')
+        return cannot(
+            "nothing stands between `" + std::string(option) + "` and " + inTicks(*value),
+            "a value goes behind the option; a folder whose name begins with `-` is written `./-…`");
+    for (const auto& [of, format] : formats_)
+      if (of == name && std::find(std::begin(kFormats), std::end(kFormats), *format) == std::end(kFormats))
+        return cannot(inTicks(*format) + " is no format",
+                      hintFor(*format, kFormats, "--format ", "a format is `text` or `json`"));
+    for (const std::string& part : make_.parts)
+      if (std::find(std::begin(kParts), std::end(kParts), part) == std::end(kParts))
+        return cannot(inTicks(part) + " is no part that can be made",
+                      hintFor(part, kParts, "saggar make ", "the parts are " + listed(kParts, "and")));
+    if (!stage_.stage.empty() &&
+        std::find(std::begin(kStages), std::end(kStages), stage_.stage) == std::end(kStages))
+      return cannot(
+          inTicks(stage_.stage) + " is no stage",
+          hintFor(stage_.stage, kStages, "saggar stage ", "the stages are " + listed(kStages, "and")));
+    if (name == "date" && !readsDates_)
+      return cannot("`saggar date` reads dates, and says so with `--read`",
+                    "write `saggar date --read " +
+                        (date_.expressions.empty()
+                             ? std::string("\"by 1935\"")
+                             : '"' + base::shortened(base::joined(date_.expressions, " "), 60) + '"') +
+                        '`');
+    const CommandHelp& help = *helpOf(name);
+    const CLI::Option* first =
+        help.wants.empty() ? nullptr
+                           : *std::find_if(chosen.get_options().begin(), chosen.get_options().end(),
+                                           [](const CLI::Option* one) { return one->get_positional(); });
+    if (first != nullptr && first->count() == 0)
+      return cannot("`saggar " + name + "` wants " + std::string(help.wants),
+                    "write it behind, as `" + std::string(help.example) + '`');
+    return kFine;
+  }
+
+  int dispatch(const std::string& name) {
+    check_.folder = make_.folder = show_.folder = code_.folder = find_.folder = stage_.folder = folder_;
+    for (std::string_view rule : base::split(only_, ','))
+      if (const std::string_view bare = base::trimmed(rule); !bare.empty()) check_.only.emplace_back(bare);
+    if (name == "check") return check(environment_, check_);
+    if (name == "make") return make(environment_, make_);
+    if (name == "show") return show(environment_, show_);
+    if (name == "date") return readDates(environment_, date_);
+    if (name == "code") return code(environment_, code_);
+    if (name == "find") return find(environment_, find_);
+    if (name == "why") return why(environment_, why_);
+    if (name == "blank") return blank(environment_, blank_);
+    if (name == "schema") return schema(environment_);
+    return stage(environment_, stage_);
+  }
+
+  const Environment& environment_;
+  CLI::App app_;
+  std::string folder_;
+  std::string only_;
+  bool readsDates_ = false;
+  bool json_ = false;
+  bool done_ = false;
+  CheckArguments check_;
+  MakeArguments make_;
+  ShowArguments show_;
+  DateArguments date_;
+  CodeArguments code_;
+  FindArguments find_;
+  WhyArguments why_;
+  BlankArguments blank_;
+  StageArguments stage_;
+  std::vector<std::pair<std::string, std::string*>> formats_;
+};
 
 }  // namespace
 
 int run(const Environment& environment, int count, const char* const* words) {
-  CLI::App app("Saggar keeps what is known of a pottery's ware as records, checks them, and makes the guide, checklists\n"
-               "and talk outlines from them.");
-  app.set_version_flag("--version", kVersion);
-  app.require_subcommand(1);
-  app.set_help_flag("-h,--help", "Print this help and exit");
-  std::string folder;
-  app.add_option("-C", folder, "The guide's folder; the current one, or the nearest above with a guide.yaml, unless given");
-  const CLI::IsMember formats({"text", "json"});
-
-  CheckArguments checkArguments;
-  CLI::App* checkCommand = app.add_subcommand("check", "Read, link and check the guide; write nothing");
-  checkCommand->add_option("--format", checkArguments.format, "text or json")->check(formats);
-  checkCommand->add_option("--only", checkArguments.only, "Only findings of these rules")->delimiter(',');
-  checkCommand->add_flag("--strict", checkArguments.strict, "Warnings count as errors for the exit status");
-
-  MakeArguments makeArguments;
-  CLI::App* makeCommand = app.add_subcommand("make", "Make the guide, checklists, talks and corrections, or what is named");
-  makeCommand->add_option("parts", makeArguments.parts, "guide, checklists, talks, corrections; all unless named")
-      ->check(CLI::IsMember({"guide", "checklists", "talks", "corrections"}));
-  makeCommand->add_option("-o", makeArguments.out, "The folder to write, relative to where you stand");
-  makeCommand->add_option("--own", makeArguments.own, "The folder for what only the author sees");
-  makeCommand->add_flag("--draft", makeArguments.draft, "Go on in spite of errors, and mark every page a draft");
-  makeCommand->add_option("--format", makeArguments.format, "text or json")->check(formats);
-
-  ShowArguments showArguments;
-  CLI::App* showCommand = app.add_subcommand("show", "Everything known about one record");
-  showCommand->add_option("record", showArguments.reference, "kind:id, or an id")->required();
-  showCommand->add_option("--format", showArguments.format, "text or json")->check(formats);
-
-  bool read = false;
-  DateArguments dateArguments;
-  CLI::App* dateCommand = app.add_subcommand("date", "With --read: what date expressions mean");
-  dateCommand->add_flag("--read", read, "Read each expression, or one a line from standard input")->required();
-  dateCommand->add_option("expressions", dateArguments.expressions, "Date expressions");
-
-  CodeArguments codeArguments;
-  CLI::App* codeCommand = app.add_subcommand("code", "Every reading of a code");
-  codeCommand->add_option("text", codeArguments.text, "The code as it stands on the piece")->required();
-  codeCommand->add_option("--maker", codeArguments.maker, "Only by the rules of this maker");
-  codeCommand->add_option("--format", codeArguments.format, "text or json")->check(formats);
-
-  FindArguments findArguments;
-  CLI::App* findCommand = app.add_subcommand("find", "Records and prose that mention the words");
-  findCommand->add_option("words", findArguments.words, "Words")->required();
-  findCommand->add_option("--format", findArguments.format, "text or json")->check(formats);
-
-  WhyArguments whyArguments;
-  CLI::App* whyCommand = app.add_subcommand("why", "What a finding means, and how to put it right");
-  whyCommand->add_option("rule", whyArguments.rule, "The rule in brackets behind a finding; none: a list of all");
-
-  BlankArguments blankArguments;
-  CLI::App* blankCommand = app.add_subcommand("blank", "Print a record to fill in, or begin an empty guide");
-  blankCommand->add_option("kind", blankArguments.kind, "A kind of record, or `guide`")->required();
-  blankCommand->add_option("name", blankArguments.name, "The new id, or the new guide's folder");
-
-  CLI::App* schemaCommand = app.add_subcommand("schema", "Print the JSON Schema (2020-12) of the record language");
-
-  StageArguments stageArguments;
-  CLI::App* stageCommand = app.add_subcommand("stage", "Print a stage's result as text (for contributors and tests)");
-  stageCommand->add_option("stage", stageArguments.stage, "records, links, document")
-      ->required()
-      ->check(CLI::IsMember({"records", "links", "document"}));
-  stageCommand->add_option("record", stageArguments.reference, "Only this record, or this chapter");
-
-  const bool json = std::any_of(words, words + count, [](std::string_view word) { return word == "json" || word == "--format=json"; });
-  try {
-    app.parse(count, words);
-  } catch (const CLI::CallForHelp&) {
-    environment.out(app.help());
-    return kFine;
-  } catch (const CLI::CallForVersion&) {
-    environment.out(std::string(kVersion) + '\n');
-    return kFine;
-  } catch (const CLI::ParseError& error) {
-    for (const CLI::App* one : app.get_subcommands())
-      if (error.get_name() == "CallForHelp") {
-        environment.out(one->help());
-        return kFine;
-      }
-    for (int i = 1; i < count; ++i) {
-      const std::string word = words[i];
-      if (word == "-C") {
-        ++i;
-        continue;
-      }
-      if (word.starts_with("-")) continue;
-      if (app.get_subcommands([&](const CLI::App* one) { return one->get_name() == word; }).empty())
-        return cannot(environment, json, "there is no command `" + word + "`", commandHint(app, word));
-      break;
-    }
-    std::string message = error.what();
-    if (!message.empty() && message[0] >= 'A' && message[0] <= 'Z') message[0] = static_cast<char>(message[0] - 'A' + 'a');
-    return cannot(environment, json, message, "`saggar COMMAND --help` says what a command takes");
-  }
-  checkArguments.folder = makeArguments.folder = showArguments.folder = codeArguments.folder = findArguments.folder =
-      stageArguments.folder = folder;
-  if (checkCommand->parsed()) return check(environment, checkArguments);
-  if (makeCommand->parsed()) return make(environment, makeArguments);
-  if (showCommand->parsed()) return show(environment, showArguments);
-  if (dateCommand->parsed()) return readDates(environment, dateArguments);
-  if (codeCommand->parsed()) return code(environment, codeArguments);
-  if (findCommand->parsed()) return find(environment, findArguments);
-  if (whyCommand->parsed()) return why(environment, whyArguments);
-  if (blankCommand->parsed()) return blank(environment, blankArguments);
-  if (schemaCommand->parsed()) return schema(environment);
-  return stage(environment, stageArguments);
+  return CommandLine(environment).run({words + std::min(count, 1), words + count});
 }
 
 }  // namespace saggar::commands

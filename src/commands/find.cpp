@@ -4,12 +4,15 @@
 
 #include "base/edit_distance.h"
 #include "base/text.h"
+#include "base/utf8.h"
 #include "commands/command.h"
+#include "commands/find_words.h"
 #include "commands/pipeline.h"
 #include "compose/words.h"
 
-// Records and prose that mention the words: case, accents and punctuation folded, whole words first, then beginnings,
-// then one letter wrong.
+// Records and prose in which all the words stand: a record if each of them stands anywhere in it, prose paragraph by
+// paragraph. How well the words fit decides before where they stand: a whole word before a beginning before a word with
+// one letter wrong; then names and codes before other lines.
 namespace saggar::commands {
 namespace {
 
@@ -20,62 +23,115 @@ using records::Record;
 using records::Value;
 
 struct Hit {
-  std::string record;  // "kind:id", or empty: a prose file
-  std::string file;
-  std::string field;
+  RecordIndex record = records::kNoRecord;  // none: a prose file
+  std::string_view file;
+  std::string_view field;
   source::Span span;
   std::string excerpt;
   int score = 0;
 };
 
-// 3 for the whole word, 2 for its beginning, 1 for one letter wrong, 0 for none.
-int match(std::string_view wanted, std::string_view word) {
-  if (word == wanted) return 3;
-  if (word.starts_with(wanted)) return 2;
-  if (wanted.size() >= 4 && base::editDistance(wanted, word, 1) <= 1) return 1;
-  return 0;
-}
+// How much a place counts beside the fit of the word: a name, a code or the id is what one looks for.
+enum Weight : int { kLine = 0, kId = 2, kHeading = 2, kName = 3 };
 
 class Search {
  public:
-  Search(const Guide& guide, std::vector<std::string> words) : guide_(guide), words_(std::move(words)) {}
+  Search(const Guide& guide, const std::vector<std::string>& typed)
+      : guide_(guide), names_(*guide.materials, nullptr) {
+    for (const std::string& one : typed)
+      for (std::string& word : wordsToFind(one)) wanted_.push_back(std::move(word));
+  }
 
   std::vector<Hit> run() {
     for (RecordIndex i = 0; i < guide_.collection.size(); ++i) record(i);
     for (const records::ProseFile& prose : guide_.collection.read().prose) proseFile(prose);
-    std::stable_sort(hits_.begin(), hits_.end(), [](const Hit& a, const Hit& b) { return a.score > b.score; });
+    std::stable_sort(hits_.begin(), hits_.end(),
+                     [](const Hit& a, const Hit& b) { return a.score > b.score; });
     return std::move(hits_);
   }
 
  private:
-  // How well a text matches all words: the sum of the best match of each; 0 if one is missing.
-  int score(std::string_view text) const {
-    const std::string folded = base::foldedForFinding(text);
-    const auto pieces = base::split(folded, ' ');
-    int total = 0;
-    for (const std::string& wanted : words_) {
-      int best = 0;
-      for (std::string_view piece : pieces) best = std::max(best, match(wanted, piece));
-      if (best == 0) return 0;
-      total += best;
+  // The best place of one wanted word so far.
+  struct Best {
+    int fit = 0;
+    int weight = 0;
+    const Value* value = nullptr;  // null: the id
+    std::string_view field;
+    std::size_t from = 0;  // where in the text
+    std::size_t until = 0;
+    int words = 0;  // in the text, if it is a name
+  };
+
+  static bool better(const Best& now, const Best& before) {
+    return now.fit != before.fit ? now.fit > before.fit : now.weight > before.weight;
+  }
+
+  // Fit decides: 100 to 300, the mean over the words. Where they stand, how much of a name they are and whether they
+  // stand in one line make less than the step from one fit to the next of a single word.
+  static int score(const std::vector<Best>& best) {
+    int fits = 0;
+    int weights = 0;
+    bool together = true;
+    for (const Best& one : best) {
+      fits += one.fit;
+      weights += one.weight;
+      together &= one.value == best[0].value && one.field == best[0].field;
     }
-    return total;
+    const int count = static_cast<int>(best.size());
+    const int named = together && best[0].words != 0 ? std::min(8, 8 * count / best[0].words) : 0;
+    return fits * 100 / count + weights * 5 / count + named + (together ? 5 : 0);
+  }
+
+  void look(std::string_view text, const Value* value, std::string_view field, Weight weight,
+            std::vector<Best>& best) const {
+    int words = 0;
+    if (weight == kName) eachWord(text, [&](const FoundWord& word) { words += word.partOfOne ? 0 : 1; });
+    eachWord(text, [&](const FoundWord& word) {
+      for (std::size_t i = 0; i < wanted_.size(); ++i) {
+        const Best now{fit(wanted_[i], word.folded), weight, value, field, word.from, word.until, words};
+        if (now.fit != 0 && better(now, best[i])) best[i] = now;
+      }
+    });
   }
 
   void record(RecordIndex index) {
     const Record& record = guide_.collection[index];
-    Hit best;
-    auto look = [&](std::string_view text, std::string_view field, records::Extent place, int bonus) {
-      const int own = score(text);
-      if (own == 0 || own * 4 + bonus <= best.score) return;
-      best = {record.reference(), {}, std::string(field), record.span(place), base::shortened(base::trimmed(text), 90), own * 4 + bonus};
-    };
-    look(record.id, name(record.kind), record.idPlace, 2);
+    std::vector<Best> best(wanted_.size());
+    look(record.id, nullptr, name(record.kind), kId, best);
     for (const Entry& entry : record.fields) {
-      const bool title = entry.known && (entry.field == "name"_f || entry.field == "title"_f || entry.field == "code"_f || entry.field == "also"_f);
-      visit(entry.value, [&](const Value& value) { look(value.text, entry.key, value.place, title ? 3 : 0); });
+      const bool named = entry.known && (entry.field == "name"_f || entry.field == "title"_f ||
+                                         entry.field == "code"_f || entry.field == "also"_f);
+      visit(entry.value,
+            [&](const Value& value) { look(value.text, &value, entry.key, named ? kName : kLine, best); });
     }
-    if (best.score != 0) hits_.push_back(std::move(best));
+    // What is named after others, as a piece after its decoration, is found by that name too.
+    std::string composed;
+    const bool afterOthers =
+        record.kind == records::Kind::treatment || record.kind == records::Kind::specimen;
+    if (afterOthers && record.find("name"_f) == nullptr) {
+      composed = names_.plainName(index);
+      look(composed, nullptr, "name", kHeading, best);
+    }
+    if (std::any_of(best.begin(), best.end(), [](const Best& one) { return one.fit == 0; })) return;
+    const Best& shown = *std::max_element(best.begin(), best.end(),
+                                          [](const Best& a, const Best& b) { return better(b, a); });
+    Hit hit{index, {}, shown.field, record.span(), std::string(record.id), score(best)};
+    if (shown.value == nullptr && shown.field == "name") hit.excerpt = composed;
+    if (shown.value != nullptr) {
+      hit.span = record.span(shown.value->place);
+      hit.excerpt = excerpt(shown.value->text, shown.from, shown.until);
+      findInSource(hit.span,
+                   std::string_view(shown.value->text).substr(shown.from, shown.until - shown.from));
+    }
+    hits_.push_back(std::move(hit));
+  }
+
+  // A text of several lines begins somewhere above the word: the place is where the word itself stands.
+  void findInSource(source::Span& span, std::string_view word) const {
+    const std::string_view text = guide_.collection.sources().text(span.file);
+    const std::size_t at = text.substr(0, span.end).find(word, span.begin);
+    if (at != std::string_view::npos)
+      span = {span.file, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + word.size())};
   }
 
   template <class Look>
@@ -87,23 +143,97 @@ class Search {
 
   void proseFile(const records::ProseFile& prose) {
     const std::string_view text = guide_.collection.sources().text(prose.file);
-    std::size_t at = 0;
-    while (at < text.size()) {  // paragraph by paragraph
-      std::size_t end = text.find("\n\n", at);
-      if (end == std::string_view::npos) end = text.size();
-      const std::string_view paragraph = text.substr(at, end - at);
-      if (const int own = score(paragraph); own != 0) {
-        const source::Span span{prose.file, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(end)};
-        hits_.push_back({{}, prose.path, {}, span, base::shortened(base::trimmed(paragraph), 90), own * 4});
-      }
-      at = end + 2;
+    for (std::size_t at = 0; at < text.size();) {
+      const std::size_t end = paragraphEnd(text, at);
+      paragraph(prose, text.substr(at, end - at), at);
+      at = end;
+      while (at < text.size() && base::isBlank(text[at])) ++at;
     }
   }
 
+  // The next line that is empty, whichever line ends the file has.
+  static std::size_t paragraphEnd(std::string_view text, std::size_t at) {
+    for (std::size_t line = text.find('\n', at); line != std::string_view::npos;
+         line = text.find('\n', line + 1)) {
+      std::size_t next = line + 1;
+      while (next < text.size() && text[next] != '\n' && base::isBlank(text[next])) ++next;
+      if (next == text.size() || text[next] == '\n') return line;
+    }
+    return text.size();
+  }
+
+  void paragraph(const records::ProseFile& prose, std::string_view text, std::size_t begin) {
+    std::vector<Best> best(wanted_.size());
+    look(text, nullptr, {}, text.starts_with("#") ? kHeading : kLine, best);
+    if (std::any_of(best.begin(), best.end(), [](const Best& one) { return one.fit == 0; })) return;
+    const Best& shown = *std::max_element(best.begin(), best.end(),
+                                          [](const Best& a, const Best& b) { return better(b, a); });
+    hits_.push_back({records::kNoRecord,
+                     prose.path,
+                     {},
+                     {prose.file, static_cast<std::uint32_t>(begin + shown.from),
+                      static_cast<std::uint32_t>(begin + shown.until)},
+                     excerpt(text, shown.from, shown.until),
+                     score(best)});
+  }
+
   const Guide& guide_;
-  std::vector<std::string> words_;
+  compose::Words names_;
+  std::vector<std::string> wanted_;
   std::vector<Hit> hits_;
 };
+
+std::string asJson(const std::vector<Hit>& hits, const std::string& query, const Guide& guide) {
+  Json out;
+  out["query"] = query;
+  out["hits"] = Json::array();
+  for (const Hit& hit : hits) {
+    Json one;
+    if (hit.record == records::kNoRecord) {
+      one["file"] = hit.file;
+    } else {
+      one["record"] = guide.collection[hit.record].reference();
+      one["field"] = hit.field;
+    }
+    const source::Place place = guide.collection.sources().place(hit.span);
+    if (hit.record != records::kNoRecord) one["file"] = place.path;
+    one["line"] = place.line;
+    one["column"] = place.column;
+    one["excerpt"] = hit.excerpt;
+    one["score"] = hit.score;
+    out["hits"].push_back(std::move(one));
+  }
+  return out.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+// A record with its name, then where the words stand in it; prose with its place alone.
+std::string asText(const std::vector<Hit>& hits, const Guide& guide) {
+  const compose::Words names(*guide.materials, nullptr);
+  constexpr std::size_t kMost = 40;
+  std::string out;
+  std::size_t records = 0;
+  for (std::size_t i = 0; i < hits.size(); ++i) {
+    const Hit& hit = hits[i];
+    if (hit.record != records::kNoRecord) ++records;
+    if (i >= kMost) continue;
+    const source::Place place = guide.collection.sources().place(hit.span);
+    const std::string at = std::string(place.path) + ':' + std::to_string(place.line);
+    if (hit.record == records::kNoRecord) {
+      out += at + "\n    " + hit.excerpt + '\n';
+    } else {
+      const std::string name = names.plainName(hit.record);
+      out += guide.collection[hit.record].reference() + "  " + base::shortened(name, 80) + "\n    " + at;
+      out += hit.excerpt == name ? "\n" : "  " + std::string(hit.field) + ": " + hit.excerpt + '\n';
+    }
+  }
+  if (hits.size() > kMost) out += "… and " + std::to_string(hits.size() - kMost) + " more\n";
+  const std::size_t passages = hits.size() - records;
+  std::vector<std::string> counts;
+  if (records != 0) counts.push_back(base::counted(records, "record"));
+  if (passages != 0) counts.push_back(base::counted(passages, "paragraph") + " of prose");
+  return out + '\n' + base::listedInWords(counts) +
+         (hits.size() > kMost ? "; add a word to narrow them down\n" : "\n");
+}
 
 }  // namespace
 
@@ -113,47 +243,19 @@ int find(const Environment& environment, const FindArguments& arguments) {
   std::string hint;
   const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
   if (!folder) return cannot(environment, json, error, hint);
-  std::vector<std::string> words;
-  for (const std::string& word : arguments.words)
-    for (std::string_view piece : base::split(base::foldedForFinding(word), ' '))
-      if (!piece.empty()) words.emplace_back(piece);
-  if (words.empty()) return cannot(environment, json, "there is nothing to look for", "write one word or several, as `saggar find quince bough`");
-  PipelineOptions options;
-  options.checks = false;
-  const auto guide = runPipeline(environment, *folder, options);
-  const std::vector<Hit> hits = Search(*guide, std::move(words)).run();
-  const auto& sources = guide->collection.sources();
+  const std::string query = base::joined(arguments.words, " ");
+  if (base::foldedForFinding(query).empty())
+    return cannot(environment, json, "there is no letter or figure in what is looked for",
+                  "write one word or several, as `saggar find quince bough`");
+  const auto guide = runPipeline(environment, *folder);
+  const std::vector<Hit> hits = Search(*guide, arguments.words).run();
   if (json) {
-    Json out;
-    out["query"] = base::joined(arguments.words, " ");
-    out["hits"] = Json::array();
-    for (const Hit& hit : hits) {
-      Json one;
-      if (hit.record.empty()) {
-        one["file"] = hit.file;
-      } else {
-        one["record"] = hit.record;
-        one["field"] = hit.field;
-      }
-      const source::Place place = sources.place(hit.span);
-      one["line"] = place.line;
-      one["column"] = place.column;
-      one["excerpt"] = hit.excerpt;
-      one["score"] = hit.score;
-      out["hits"].push_back(std::move(one));
-    }
-    environment.out(out.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n');
+    environment.out(asJson(hits, query, *guide));
     return kFine;
   }
-  if (hits.empty()) environment.out("nothing mentions `" + base::joined(arguments.words, " ") + "`\n");
-  constexpr std::size_t kMost = 60;
-  for (std::size_t i = 0; i < std::min(hits.size(), kMost); ++i) {
-    const Hit& hit = hits[i];
-    const source::Place place = sources.place(hit.span);
-    environment.out((hit.record.empty() ? std::string(place.path) : hit.record) + "  " + (hit.field.empty() ? "" : hit.field + ": ") + hit.excerpt + "  (" +
-                    std::string(place.path) + ':' + std::to_string(place.line) + ")\n");
-  }
-  if (hits.size() > kMost) environment.out("… and " + std::to_string(hits.size() - kMost) + " more; add a word to narrow it down\n");
+  environment.out(hits.empty() ? "nothing mentions `" + base::shortened(query, 60) + "`\n"
+                               : asText(hits, *guide));
+  sayFindings(environment, *guide);
   return kFine;
 }
 

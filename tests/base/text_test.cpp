@@ -32,6 +32,7 @@ TEST_CASE("edit distance counts an exchange of neighbours as one edit") {
   const std::string_view fields[] = {"introduced", "withdrawn", "designed", "maker"};
   CHECK(nearest("introdcued", fields) == "introduced");
   CHECK(nearest("makr", fields) == "maker");
+  CHECK(nearest("MAKER", fields) == "maker");
   CHECK_FALSE(nearest("quench", fields).has_value());
 }
 
