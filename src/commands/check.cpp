@@ -1,8 +1,20 @@
 #include "base/edit_distance.h"
+#include "base/text.h"
 #include "commands/command.h"
 #include "commands/pipeline.h"
 
 namespace saggar::commands {
+namespace {
+
+// How much was looked at, so that an author sees that nothing was overlooked.
+std::string nothingFound(const Guide& guide) {
+  const std::size_t prose = guide.collection.read().prose.size();
+  return "nothing found in " + base::counted(guide.collection.size(), "record") +
+         (prose == 0 ? "" : " and " + base::counted(prose, "file") + " of prose") +
+         (guide.report.waived == 0 ? "" : " (" + std::to_string(guide.report.waived) + " waived)") + '\n';
+}
+
+}  // namespace
 
 int check(const Environment& environment, const CheckArguments& arguments) {
   const bool json = arguments.format == "json";
@@ -21,10 +33,13 @@ int check(const Environment& environment, const CheckArguments& arguments) {
   const auto folder = findGuideFolder(environment, arguments.folder, reason, hint);
   if (!folder) return cannot(environment, json, reason, hint);
   const auto guide = runPipeline(environment, *folder, options);
+  const diagnostics::Report& report = guide->report;
   const auto& sources = guide->collection.sources();
-  environment.out(json ? diagnostics::asJson(guide->report, sources)
-                       : diagnostics::asText(guide->report, sources, {environment.colour}));
-  const bool bad = guide->report.errors != 0 || (arguments.strict && guide->report.warnings != 0);
+  const bool clean = report.errors + report.warnings + report.notes == 0;
+  environment.out(json    ? diagnostics::asJson(report, sources)
+                  : clean ? nothingFound(*guide)
+                          : diagnostics::asText(report, sources, {environment.colour}));
+  const bool bad = report.errors != 0 || (arguments.strict && report.warnings != 0);
   return bad ? kFindings : kFine;
 }
 

@@ -16,14 +16,35 @@ void showProgress(const Environment& environment, std::size_t done, std::size_t 
 
 std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked, std::string& reason,
                                            std::string& hint) {
+  auto typeOf = [&](const std::string& path) { return environment.files.status(path).type; };
   auto holdsGuide = [&](const std::string& folder) {
-    return environment.files.status(source::pathJoined(folder, "guide.yaml")).type == source::FileType::file;
+    return typeOf(source::pathJoined(folder, "guide.yaml")) == source::FileType::file;
   };
   if (!asked.empty()) {
     if (holdsGuide(asked)) return asked;
-    const bool folder = environment.files.status(asked).type == source::FileType::folder;
-    reason = folder ? "there is no guide.yaml in `" + asked + "`" : "there is no folder `" + asked + "`";
+    const std::string shown = '`' + asked + '`';
     hint = "name the folder that holds guide.yaml, or begin a guide with `saggar blank guide " + asked + "`";
+    switch (typeOf(asked)) {
+      case source::FileType::folder:
+        reason = "there is no guide.yaml in " + shown;
+        if (typeOf(source::pathJoined(asked, "guide.yaml")) == source::FileType::missing) break;
+        reason = "guide.yaml in " + shown + " is no file";
+        hint = "move it away, and write a guide.yaml; `saggar blank guide DIR` shows one";
+        break;
+      case source::FileType::missing:
+        reason = "there is no folder " + shown;
+        break;
+      default: {
+        reason = shown + " is a file, and a guide is a folder";
+        for (std::string around = asked; around != "." && around != "/";) {
+          const std::size_t slash = around.rfind('/');
+          around = slash == std::string::npos ? "." : slash == 0 ? "/" : around.substr(0, slash);
+          if (!holdsGuide(around)) continue;
+          hint = "name the folder that holds guide.yaml: `-C " + around + "`";
+          break;
+        }
+      }
+    }
     return std::nullopt;
   }
   std::string folder = environment.currentFolder;
