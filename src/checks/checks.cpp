@@ -19,6 +19,8 @@ constexpr diagnostics::Rule kSizes[] = {"size-out-of-order"_rule};
 constexpr diagnostics::Rule kPhotoFiles[] = {"photo-missing"_rule, "path-outside"_rule};
 constexpr diagnostics::Rule kPhotoWords[] = {"photo-without-rights"_rule, "photo-without-alt"_rule};
 constexpr diagnostics::Rule kTalks[] = {"talk-sum"_rule, "talk-over-budget"_rule};
+constexpr diagnostics::Rule kTalkOrder[] = {"talk-order"_rule};
+constexpr diagnostics::Rule kLayouts[] = {"layout-unfit"_rule};
 constexpr diagnostics::Rule kReplaced[] = {"claim-replaced-in-text"_rule};
 constexpr diagnostics::Rule kPrivate[] = {"private-in-text"_rule};
 constexpr diagnostics::Rule kCodes[] = {"code-unread"_rule, "code-disagrees"_rule};
@@ -37,6 +39,8 @@ constexpr Check kChecks[] = {
     {kPhotoFiles, photoFiles},
     {kPhotoWords, photoWords},
     {kTalks, talkTimes},
+    {kTalkOrder, talkOrder},
+    {kLayouts, layouts},
     {kReplaced, claimReplacedInText},
     {kPrivate, privateInText},
     {kCodes, codesRead},

@@ -15,6 +15,8 @@ void sizeOutOfOrder(const Context& context, diagnostics::Findings& findings);
 void photoFiles(const Context& context, diagnostics::Findings& findings);
 void photoWords(const Context& context, diagnostics::Findings& findings);
 void talkTimes(const Context& context, diagnostics::Findings& findings);
+void talkOrder(const Context& context, diagnostics::Findings& findings);
+void layouts(const Context& context, diagnostics::Findings& findings);
 void claimReplacedInText(const Context& context, diagnostics::Findings& findings);
 void privateInText(const Context& context, diagnostics::Findings& findings);
 void codesRead(const Context& context, diagnostics::Findings& findings);

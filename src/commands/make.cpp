@@ -20,7 +20,9 @@ std::string asJson(const publishing::Committed& out, const publishing::Committed
   for (const publishing::Committed* tree : {&out, &own}) {
     for (const publishing::MadeFile& file : tree->files) {
       if (!file.made) continue;
-      object["files"].push_back({{"path", (tree == &own ? "own/" : "") + file.path}, {"sha256", file.sha256}, {"bytes", file.bytes}});
+      object["files"].push_back({{"path", (tree == &own ? "own/" : "") + file.path},
+                                 {"sha256", file.sha256},
+                                 {"bytes", file.bytes}});
       ++made;
       bytes += file.bytes;
     }
@@ -29,11 +31,13 @@ std::string asJson(const publishing::Committed& out, const publishing::Committed
   return object.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + '\n';
 }
 
-std::string inWords(const publishing::Committed& out, const MakeArguments& arguments, const std::vector<std::string>& parts) {
+std::string inWords(const publishing::Committed& out, const MakeArguments& arguments,
+                    const std::vector<std::string>& parts) {
   std::string words;
   for (const std::string& part : parts) {
     std::size_t count = 0;
-    for (const publishing::MadeFile& file : out.files) count += file.made && file.path.starts_with(part) ? 1 : 0;
+    for (const publishing::MadeFile& file : out.files)
+      count += file.made && file.path.starts_with(part) ? 1 : 0;
     words += "  " + part + ": " + base::counted(count, "file") + '\n';
   }
   return (out.changed ? "made `" : "nothing has changed in `") + arguments.out + "`:\n" + words;
@@ -52,23 +56,37 @@ int make(const Environment& environment, const MakeArguments& arguments) {
   if (guide->report.errors != 0 && !arguments.draft) {
     diagnostics::Report errors;
     for (const diagnostics::Finding& finding : guide->report.findings)
-      if (finding.weight() == diagnostics::Severity::error && !finding.waived) errors.findings.push_back(finding);
+      if (finding.weight() == diagnostics::Severity::error && !finding.waived)
+        errors.findings.push_back(finding);
     errors.errors = guide->report.errors;
     environment.err(diagnostics::asText(errors, sources, {false}));
-    cannot(environment, json, "the guide has " + base::counted(guide->report.errors, "error") + ", and nothing was written",
+    cannot(environment, json,
+           "the guide has " + base::counted(guide->report.errors, "error") + ", and nothing was written",
            "put them right, or make a draft in spite of them with `--draft`");
     return kFindings;
   }
   guide->materials->draft = guide->report.errors != 0;
 
-  std::vector<std::string> parts;
-  for (const char* part : {"guide", "checklists", "talks", "corrections"})
-    if (arguments.parts.empty() || std::find(arguments.parts.begin(), arguments.parts.end(), part) != arguments.parts.end()) parts.emplace_back(part);
+  publishing::TreeSettings out{.folder = arguments.out,
+                               .from = environment.currentFolder,
+                               .guide = *folder,
+                               .tree = "out",
+                               .parts = {},
+                               .onWait = {},
+                               .disk = nullptr};
+  const std::vector<std::string> parts =
+      partsToMake(arguments.parts, publishing::isPublished(out, "corrections.md"));
+  out.parts = parts;
   const bool withOwn = std::find(parts.begin(), parts.end(), "talks") != parts.end();
 
-  publishing::TreeSettings out{.folder = arguments.out, .from = environment.currentFolder, .guide = *folder, .tree = "out", .parts = parts, .onWait = {}, .disk = nullptr};
   out.onWait = [&](const std::string& words) { environment.err("saggar: " + words + '\n'); };
-  publishing::TreeSettings own{.folder = arguments.own, .from = environment.currentFolder, .guide = *folder, .tree = "own", .parts = {"talks"}, .onWait = {}, .disk = nullptr};
+  publishing::TreeSettings own{.folder = arguments.own,
+                               .from = environment.currentFolder,
+                               .guide = *folder,
+                               .tree = "own",
+                               .parts = {"talks"},
+                               .onWait = {},
+                               .disk = nullptr};
   own.onWait = out.onWait;
   publishing::OpenedPair trees;
   if (withOwn) {
@@ -82,20 +100,36 @@ int make(const Environment& environment, const MakeArguments& arguments) {
 
   const OutputResult written = writeOutputs(environment, *guide, parts, *trees.out, trees.own.get());
   for (const std::string& notice : written.notices) environment.err("saggar: " + notice + '\n');
+  // Waivers of what `check` finds have done their work.
+  diagnostics::Settings printing = guide->settings;
+  std::erase_if(printing.waivers, [](const diagnostics::Waiver& one) { return !one.rule.info().whenMade; });
+  const diagnostics::Report printed = diagnostics::makeReport(written.findings, printing, sources);
+  if (!printed.findings.empty()) environment.err(diagnostics::asText(printed, sources, {environment.colour}));
   if (!written.error.empty()) return cannot(environment, json, written.error, written.hint);
 
+  if (printed.errors != 0 && !arguments.draft) {
+    cannot(environment, json,
+           "setting the pages found " + base::counted(printed.errors, "error") + ", and nothing was written",
+           "put them right, or make a draft in spite of them with `--draft`");
+    return kFindings;
+  }
   const publishing::Committed committed = trees.out->commit();
   if (committed.problem) return cannot(environment, json, committed.problem->error, committed.problem->hint);
   publishing::Committed committedOwn;
   if (trees.own) {
     committedOwn = trees.own->commit();
-    if (committedOwn.problem) return cannot(environment, json, committedOwn.problem->error, committedOwn.problem->hint);
+    if (committedOwn.problem)
+      return cannot(environment, json, committedOwn.problem->error, committedOwn.problem->hint);
   }
-  for (const publishing::Committed* tree : {&committed, static_cast<const publishing::Committed*>(&committedOwn)})
+  for (const publishing::Committed* tree :
+       {&committed, static_cast<const publishing::Committed*>(&committedOwn)})
     for (const std::string& notice : tree->notices) environment.err("saggar: " + notice + '\n');
   environment.out(json ? asJson(committed, committedOwn) : inWords(committed, arguments, parts));
-  if (guide->materials->draft) environment.err("saggar: this is a draft: the guide has " + diagnostics::countsInWords(guide->report) + "; see `saggar check`\n");
-  else if (!json) sayFindings(environment, *guide);
+  if (guide->materials->draft)
+    environment.err("saggar: this is a draft: the guide has " + diagnostics::countsInWords(guide->report) +
+                    "; see `saggar check`\n");
+  else if (!json)
+    sayFindings(environment, *guide);
   return guide->report.errors != 0 ? kFindings : kFine;
 }
 

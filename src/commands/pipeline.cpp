@@ -65,7 +65,7 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   auto guide = std::make_unique<Guide>();
   guide->folder = folder;
   diagnostics::Findings findings;
-  diagnostics::Settings settings;
+  diagnostics::Settings& settings = guide->settings;
   settings.only = options.only;
 
   // Read: YAML and prose become records and texts, each with its place.

@@ -30,6 +30,7 @@ struct Guide {
   std::unique_ptr<linking::Published> published;
   std::unique_ptr<compose::Materials> materials;
   std::unique_ptr<compose::Places> places;
+  diagnostics::Settings settings;  // weights and waivers as the guide sets them
   diagnostics::Report report;
 };
 

@@ -1,16 +1,18 @@
 #pragma once
 #include <functional>
+#include <string>
+#include <vector>
 
 #include "compose/materials.h"
-#include "layout/layout.h"
 
 namespace saggar::compose {
 
-// A checklist as it is set: the head (title, how to use it, legend, caution, "not a complete list") and the table's
-// columns first, then row by row, so that 60,000 pieces need not be held at once.
+// A checklist as it is set: the head (title, legend, "not a complete list", caution) and the table's columns first, then
+// row by row, so that 60,000 pieces need not be held at once.
 struct ChecklistHead {
-  Document document;       // title, notices; without the rows
-  document::Table columns; // head, alignment, widths; no rows
+  Document document;        // title, note and notices ("legend", "incomplete", "caution"); without the table
+  document::Table columns;  // head and alignment; no widths, no rows
+  bool hasRows = false;     // nothing on record belongs on it: then there is no table
 };
 
 struct ChecklistSink {

@@ -19,6 +19,13 @@ Inlines struck(Inlines words) {
   return {std::move(crossed)};
 }
 
+void joinLines(Inlines& inlines) {
+  for (Inline& one : inlines) {
+    if (one.kind == document::InlineKind::softBreak) one = text(" ");
+    joinLines(one.children);
+  }
+}
+
 bool isWithdrawn(const PublishedRecord& claim) {
   return claim.text("status"_f) == "withdrawn";
 }
@@ -50,6 +57,12 @@ bool ownPlacesAreOld(const PublishedRecord& claim) {
 }
 
 }  // namespace
+
+Inlines lineOf(const Words& words, const PublishedRecord& owner, const Value& value) {
+  Inlines out = words.proseLine(owner, value);
+  joinLines(out);
+  return out;
+}
 
 std::vector<RecordIndex> replacedClaims(const PublishedRecord& claim) {
   std::vector<RecordIndex> out;
@@ -95,13 +108,13 @@ std::vector<OldWords> oldWords(const Words& words, const PublishedRecord& claim)
   for (RecordIndex index : replacedClaims(claim)) {
     const PublishedRecord old = words.materials().records[index];
     const Value* says = old.find("says"_f);
-    if (says != nullptr && says->said()) out.push_back({index, struck(words.proseLine(old, *says))});
+    if (says != nullptr && says->said()) out.push_back({index, struck(lineOf(words, old, *says))});
   }
   if (const Value* was = claim.find("was"_f); was != nullptr && was->said())
-    out.push_back({claim.index(), struck(words.proseLine(claim, *was))});
+    out.push_back({claim.index(), struck(lineOf(words, claim, *was))});
   const Value* says = claim.find("says"_f);
   if (out.empty() && isWithdrawn(claim) && says != nullptr && says->said())
-    out.push_back({claim.index(), struck(words.proseLine(claim, *says))});
+    out.push_back({claim.index(), struck(lineOf(words, claim, *says))});
   return out;
 }
 

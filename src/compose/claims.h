@@ -8,6 +8,9 @@
 // What a statement corrects: the old words, where they stood, what took their place. For corrections, entries and talks.
 namespace saggar::compose {
 
+// The Markdown of a field on one line: without the author's line ends.
+Inlines lineOf(const Words& words, const PublishedRecord& owner, const records::Value& value);
+
 // The claim corrects something: it says how (`change`), what (`was`, `replaces`), or it is withdrawn and nothing took its
 // place.
 bool corrects(const Published& records, const PublishedRecord& claim);

@@ -100,7 +100,7 @@ class Maker {
     }
     now(claim, change, old);
     if (const Value* because = claim.find("because"_f); because != nullptr && because->said())
-      line("Why.", sentence(words_.proseLine(claim, *because)));
+      line("Why.", sentence(lineOf(words_, claim, *because)));
     line("Evidence.", sentence(claimEvidence(words_, claim)));
     if (Inlines against = evidenceAgainst(words_, claim); !against.empty())
       line("Against it.", sentence(std::move(against)));
@@ -129,7 +129,7 @@ class Maker {
         withdrawn && old.size() == 1 && old[0].claim == claim.index() && claim.find("was"_f) == nullptr;
     const Value* says = claim.find("says"_f);
     if (!ownIsOld && says != nullptr && says->said()) {
-      Inlines words = words_.proseLine(claim, *says);
+      Inlines words = lineOf(words_, claim, *says);
       const bool overtaken = withdrawn || !replacedBy(records_, claim.index()).empty();
       if (overtaken) {
         Inline crossed;

@@ -61,6 +61,21 @@ std::string lengthOf(const SegmentTime& one) {
   return asClock(one.length) + (one.given ? "" : " (estimated)");
 }
 
+// "reading-tollivane" is a title typed as an id: "Reading Tollivane". What is typed as words stays.
+std::string seriesInWords(std::string_view typed) {
+  std::string words(typed);
+  if (words.find_first_of(" ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos) return words;
+  std::string out;
+  for (std::string_view word : base::split(typed, '-')) {
+    constexpr std::string_view kSmall[] = {"a",  "an", "and", "at", "by",  "for", "from",
+                                           "in", "of", "on",  "or", "the", "to",  "with"};
+    const bool small =
+        !out.empty() && std::find(std::begin(kSmall), std::end(kSmall), word) != std::end(kSmall);
+    out += (out.empty() ? "" : " ") + (small ? std::string(word) : capitalised(std::string(word)));
+  }
+  return out;
+}
+
 struct Piece {
   RecordIndex record = records::kNoRecord;
   std::vector<std::size_t> segments;  // in which it is shown
@@ -120,9 +135,7 @@ class Outline {
     blocks().push_back(heading(1, {text(words_.plainName(index_))}));
     std::vector<std::string> parts;
     if (const std::string_view series = talk_.text("series"_f); !series.empty()) {
-      std::string part(series);
-      if (part.find(' ') == std::string::npos) std::replace(part.begin(), part.end(), '-', ' ');
-      part = capitalised(std::move(part));
+      std::string part = seriesInWords(series);
       if (const Value* number = talk_.find("number"_f); number != nullptr && number->said())
         part += ", talk " + std::string(number->text);
       parts.push_back(std::move(part));
@@ -216,7 +229,7 @@ class Outline {
       } else if (!seenInHand(record)) {
         notes.push_back("not seen in hand: have its picture");
       }
-      if (const std::string_view holder = record.text("holder"_f); !holder.empty())
+      if (const std::string_view holder = record.text("holder"_f); !holder.empty() && !isAuthor(holder))
         notes.push_back("held by " + std::string(holder));
       Inlines line{strong({text(words_.plainName(piece.record))})};
       put(line, "; " + base::joined(notes, "; "));
@@ -239,7 +252,7 @@ class Outline {
         uses(one.now);
         put(line, now.text("change"_f) == "withdrawal" ? " Withdrawn: " : " Instead: ");
         if (const Value* says = now.find("says"_f); says != nullptr && says->said())
-          put(line, sentence(words_.proseLine(now, *says)));
+          put(line, sentence(lineOf(words_, now, *says)));
         put(line, " (");
         put(line, claimEvidence(words_, now, true));
         put(line, ")");
@@ -253,13 +266,22 @@ class Outline {
     blocks().push_back(document::list(std::move(items)));
   }
 
+  // What the speaker has at home needs no errand.
+  bool isAuthor(std::string_view holder) const {
+    const std::vector<std::string>& authors = materials_.records.settings().authors;
+    const std::string folded = base::folded(holder);
+    return folded == "author" || folded == "the author" ||
+           std::any_of(authors.begin(), authors.end(),
+                       [&](const std::string& one) { return base::folded(one) == folded; });
+  }
+
   // What no longer holds: the statement itself, or the words that it corrects.
   Inlines oldWordsOf(const Retired& one) const {
     const PublishedRecord claim = materials_.records[one.claim];
     const Value* old = claim.find(one.now == one.claim ? "was"_f : "says"_f);
     Inline crossed;
     crossed.kind = document::InlineKind::struck;
-    if (old != nullptr && old->said()) crossed.children = words_.proseLine(claim, *old);
+    if (old != nullptr && old->said()) crossed.children = lineOf(words_, claim, *old);
     if (crossed.children.empty()) crossed.children = {text(words_.plainName(one.claim))};
     return {std::move(crossed)};
   }
@@ -267,7 +289,7 @@ class Outline {
   void segmentBlocks(std::size_t number) {
     const SegmentTime& segment = times_.segments[number];
     blocks().push_back(heading(2, {text(startOf(segment) + "  " + titleOf(segment))}));
-    std::string line = "To " + endOf(segment) + "; " + lengthOf(segment) + ".";
+    std::string line = "Until " + endOf(segment) + "; takes " + lengthOf(segment) + ".";
     if (segment.given && segment.estimate > segment.length)
       line += " The words and pieces take " + asClock(segment.estimate) + ", which is " +
               asClock(segment.estimate - segment.length) + " too long.";

@@ -229,7 +229,7 @@ class Lines {
       put(out, "taken for " + words_.plainName(other));
       if (const Value* tell = one.find("tell"_f); tell != nullptr && tell->said()) {
         put(out, ": ");
-        put(out, words_.proseLine(record_, *tell));
+        put(out, lineOf(words_, record_, *tell));
       }
       line(std::move(out));
     }
@@ -376,7 +376,7 @@ class Lines {
         if (says == nullptr || !says->said()) continue;
         Inlines out;
         put(out, label);
-        put(out, words_.proseLine(record_, *says));
+        put(out, lineOf(words_, record_, *says));
         if (Inlines own = words_.ownEvidence(one, true); !own.empty()) {
           put(out, " (");
           put(out, std::move(own));
@@ -389,7 +389,7 @@ class Lines {
       for (const Value& one : settle->each()) {
         Inlines out;
         put(out, "would settle it: ");
-        put(out, words_.proseLine(record_, one));
+        put(out, lineOf(words_, record_, one));
         line(std::move(out));
       }
     if (record_.text("status"_f) == "settled") say("answer"_f, "settled:");
@@ -409,7 +409,7 @@ Inlines nameOf(const Words& words, RecordIndex index) {
   const Field field = record.kind() == Kind::question ? "asks"_f : "says"_f;
   if (record.kind() == Kind::question || record.kind() == Kind::claim)
     if (const Value* said = record.find(field); said != nullptr && said->said())
-      return words.proseLine(record, *said);
+      return lineOf(words, record, *said);
   return {text(words.plainName(index))};
 }
 

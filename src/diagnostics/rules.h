@@ -21,6 +21,7 @@ struct RuleInfo {
   Stage stage;
   bool waivable;
   std::string_view says;  // one line, what was found
+  bool whenMade = false;  // only `make` can find it, while it sets a page
 };
 
 inline constexpr std::array kRules = std::to_array<RuleInfo>({
@@ -39,10 +40,12 @@ inline constexpr std::array kRules = std::to_array<RuleInfo>({
     {"field-twice", Severity::error, Stage::reading, false, "a field typed twice in one record"},
     {"field-unknown", Severity::error, Stage::reading, false, "a field that its kind does not have"},
     {"file-unreadable", Severity::error, Stage::reading, false, "a file that cannot be read"},
+    {"font-missing", Severity::warning, Stage::print, true, "a font that a layout names and that is not there", true},
     {"html-in-prose", Severity::warning, Stage::print, true, "HTML in prose, which is never passed on"},
     {"id-twice", Severity::error, Stage::reading, false, "two records of one kind with the same id"},
     {"kind-unknown", Severity::error, Stage::reading, false, "a record whose first key is no kind"},
-    {"link-missing", Severity::error, Stage::print, true, "a link that leads nowhere"},
+    {"layout-unfit", Severity::error, Stage::print, false, "a layout that is not there, or something in it that cannot be used"},
+    {"link-missing", Severity::error, Stage::print, false, "a link that leads nowhere"},
     {"link-unsafe", Severity::error, Stage::reading, false, "a link to an address that is never passed on"},
     {"look-out-of-time", Severity::error, Stage::dates, true, "a feature outside the years in which it was used"},
     {"path-outside", Severity::error, Stage::reading, false, "a file outside the guide's folder"},
@@ -54,9 +57,11 @@ inline constexpr std::array kRules = std::to_array<RuleInfo>({
     {"quote-open", Severity::error, Stage::reading, false, "a quotation mark that is not closed"},
     {"reference-ambiguous", Severity::error, Stage::linking, false, "a reference that could be two records"},
     {"reference-missing", Severity::error, Stage::linking, false, "a reference to a record that is not there"},
+    {"sign-missing", Severity::warning, Stage::print, true, "a sign that no font of a layout has", true},
     {"size-doubtful", Severity::warning, Stage::ware, true, "an actual size below the nominal one"},
     {"size-out-of-order", Severity::warning, Stage::ware, true, "a count size that does not fall as the count rises"},
     {"source-unused", Severity::note, Stage::evidence, true, "a source that nothing cites"},
+    {"talk-order", Severity::warning, Stage::talks, true, "a segment that does not come after what it builds on"},
     {"talk-over-budget", Severity::warning, Stage::talks, true, "a talk longer than its budget"},
     {"talk-sum", Severity::warning, Stage::talks, true, "segments that do not add up to the budget"},
     {"text-unfit", Severity::error, Stage::reading, false, "text that is not plain UTF-8"},

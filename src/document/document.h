@@ -76,6 +76,7 @@ struct Table {
   std::vector<Align> align;  // one a column
   std::vector<double> width; // shares of the width for paged output; empty: by content
   std::vector<Row> rows;
+  std::string writeIn;  // the head of one more column, left empty to write in, on paper that has room for it
 };
 
 struct Block {

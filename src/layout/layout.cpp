@@ -156,6 +156,8 @@ std::vector<std::string> whatIsUnfit(const PageLayout& layout) {
                        layout.table.before, layout.table.after})
     if (outside(space, 0, layout.depth() / 4))
       out.push_back("a space of the table is negative or more than a quarter of a page");
+  if (outside(layout.table.writeIn, 0, layout.measure() / 2))
+    out.push_back("the column to write in is negative or more than half a line");
   for (const NoticeSpec& one : layout.notices) {
     if (outside(one.inset, 0, layout.measure() / 4))
       out.push_back("the inset of a notice is negative or more than a quarter of a line");

@@ -18,7 +18,7 @@
 //            before="6pt" after="3pt"/>
 //     <running-head gap="7mm" first-page="no" left="{title}" centre="" right="{group}"/>
 //     <running-foot gap="9mm" first-page="yes" left="{edition}" right="{page} of {pages}"/>
-//     <table gutter="4mm" row-above="2.4pt" row-below="2.4pt" continued="{group}, continued"/>
+//     <table gutter="4mm" row-above="2.4pt" row-below="2.4pt" continued="{group}, continued" write-in="24mm"/>
 //     <tick sign="☐" size="11pt" raise="-1pt"/>
 //     <notice kind="caution" inset="4mm" rules="beside"/>    rules: none, beside, above-below, around
 //     <rule place="below-head" weight="0.5pt" ink="100%"/>
@@ -145,6 +145,7 @@ struct TableSpec {
   double groupAbove = 8;  // more air before a group's heading
   double before = 8;
   double after = 10;
+  double writeIn = 0;  // width of a column to write in, for tables that ask for one and have room; 0: none
   std::string continued = "{group}, continued";
 };
 

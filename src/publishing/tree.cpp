@@ -9,6 +9,7 @@
 
 #include "publishing/hash.h"
 #include "publishing/tree_state.h"
+#include "source/files.h"
 
 namespace saggar::publishing {
 namespace {
@@ -241,6 +242,23 @@ FileInPieces Publication::begin(std::string_view part, std::string path) {
   file->entry = state_->claim(part, path);
   file->path = std::move(path);
   return FileInPieces(std::move(file));
+}
+
+std::optional<std::string> Publication::carriedOver(std::string_view path) const {
+  const Standing& standing = state_->standing;
+  if (!standing.manifest) return std::nullopt;
+  const auto file = standing.manifest->files.find(path);
+  if (file == standing.manifest->files.end() || state_->makesPart(file->second.part)) return std::nullopt;
+  source::ReadResult read = source::DiskFiles().read(state_->oldPath(path));
+  if (!read.ok()) return std::nullopt;
+  return std::move(read.bytes);
+}
+
+bool isPublished(const TreeSettings& settings, std::string_view path) {
+  const Placing placing = placeFor(settings);
+  if (placing.problem) return false;
+  const Inspection inspection = inspect(placing.place, settings.tree);
+  return !inspection.problem && inspection.standing.manifest && inspection.standing.manifest->names(path);
 }
 
 std::optional<Problem> Publication::problem() const {

@@ -86,6 +86,10 @@ class Publication {
   bool add(std::string_view part, std::string path, std::string_view bytes, std::vector<std::string> records);
   FileInPieces begin(std::string_view part, std::string path);
 
+  // The bytes of a file that will be carried over: the manifest names it, it belongs to no part that is being made, and
+  // it can be read. For what links to it.
+  std::optional<std::string> carriedOver(std::string_view path) const;
+
   std::optional<Problem> problem() const;
 
   // Once. The exchange happens only when every byte is on the disk.
@@ -102,6 +106,9 @@ struct Publication::Opened {
   std::unique_ptr<Publication> publication;  // or
   std::optional<Problem> problem;
 };
+
+// Whether the manifest of the folder, as it stands, names the file. False where there is no folder, or none of ours.
+bool isPublished(const TreeSettings& settings, std::string_view path);
 
 // The two trees of one run, whose folders must lie apart; each is exchanged for itself, by its own commit().
 // Locked in an order that does not depend on which is which, so that no two runs wait for each other for

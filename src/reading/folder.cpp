@@ -36,7 +36,7 @@ class Walk {
  private:
   void report(diagnostics::Rule rule, const std::string& path, std::string message, std::string hint) {
     const source::FileId file = sources_.add(path, "");
-    found_.lost |= !path.starts_with("prose/");
+    found_.lost |= !path.starts_with("prose/") && !path.ends_with(".xml");
     findings_.add(
         {.rule = rule, .span = {file, 0, 0}, .message = std::move(message), .hint = std::move(hint)});
   }
@@ -76,7 +76,8 @@ class Walk {
   void look(const source::FolderEntry& entry, const std::string& path, std::size_t depth) {
     const bool record = endsIn(entry.name, ".yaml") || endsIn(entry.name, ".yml");
     const bool prose = endsIn(entry.name, ".md") && path.starts_with("prose/");
-    if (entry.status.link && (record || prose || entry.status.type == FileType::folder)) {
+    const bool layout = path.ends_with(".xml") && path == "layouts/" + entry.name;
+    if (entry.status.link && (record || prose || layout || entry.status.type == FileType::folder)) {
       const auto target = files_.realPath(source::pathJoined(root_, path));
       if (!target)
         return report("file-unreadable"_rule, path, "this link leads nowhere, or round in a ring",
@@ -87,19 +88,19 @@ class Walk {
       if (entry.status.type == FileType::file && isReadByItsOwnName(*target)) return;
     }
     if (entry.status.type == FileType::folder) {
-      if (record || prose)
+      if (record || prose || layout)
         report("file-unreadable"_rule, path, "this is a folder with the name of a file",
                "give the folder another name");
       return visit(path, depth + 1);
     }
-    if (!record && !prose) return;
+    if (!record && !prose && !layout) return;
     if (entry.status.type != FileType::file)
       return report("file-unreadable"_rule, path, "this is no ordinary file",
                     "move it out of the guide's folder");
     if (path == "guide.yaml") {
       found_.hasGuideFile = true;
     } else {
-      (record ? found_.records : found_.prose).push_back(path);
+      (record ? found_.records : layout ? found_.layouts : found_.prose).push_back(path);
     }
   }
 

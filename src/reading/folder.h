@@ -11,6 +11,7 @@ namespace saggar::reading {
 struct FoundFiles {
   std::vector<std::string> records;  // *.yaml, *.yml but guide.yaml; relative to the guide, sorted
   std::vector<std::string> prose;    // prose/**/*.md
+  std::vector<std::string> layouts;  // layouts/*.xml
   bool hasGuideFile = false;
   bool lost = false;  // some file or folder that may hold records could not be looked into
 };

@@ -169,6 +169,17 @@ records::ReadGuide readGuide(const source::Files& files, const std::string& fold
       guide.prose.push_back({file, path});
     }
   }
+  for (const std::string& path : found.layouts) {
+    const std::size_t begin = path.rfind('/') + 1;
+    records::LayoutFile layout{.name = path.substr(begin, path.size() - begin - 4), .file = {}, .unreadable = true};
+    if (auto text = readText(path)) {
+      layout.file = guide.sources.add(path, std::move(*text));
+      const auto fault = textFault(guide.sources.text(layout.file), true);
+      layout.unreadable = fault.has_value();
+      if (fault) findings.add(unfitText(layout.file, 0, *fault));
+    }
+    guide.layouts.push_back(std::move(layout));
+  }
   const unsigned threads =
       options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
   readShares(shares, guide.sources, guide.keep, threads, options.progress);

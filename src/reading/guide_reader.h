@@ -14,7 +14,8 @@ struct ReadOptions {
   std::function<void(std::size_t done, std::size_t all)> progress;
 };
 
-// Reads the whole guide in `folder`: guide.yaml, every other YAML file, every prose file. Never fails: whatever
+// Reads the whole guide in `folder`: guide.yaml, every other YAML file, every prose file, the guide's own layouts (as text).
+// Never fails: whatever
 // cannot be read is a finding at its place and costs nothing else. The result does not depend on the order of folder
 // entries or on threads.
 records::ReadGuide readGuide(const source::Files& files, const std::string& folder,

@@ -342,6 +342,7 @@ void readTable(Element& at, TableSpec& table) {
   at.length("group-above", table.groupAbove);
   at.length("before", table.before);
   at.length("after", table.after);
+  at.length("write-in", table.writeIn);
   at.text("continued", table.continued);
 }
 

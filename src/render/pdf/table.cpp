@@ -23,6 +23,7 @@ constexpr std::size_t kMostWishes = 16;    // widths tried for a column in a rou
 constexpr double kRaggedLoss = 1.06;       // a text on several lines fills them a little less than full
 constexpr int kTallRow = 14;               // lines; a taller row may be broken
 constexpr std::size_t kMostColumns = 200;  // what is beyond goes into the last
+constexpr double kWriteInCost = 1.1;       // lines that a column to write in may cost, as a share
 
 Setting settingOf(document::Align align) {
   switch (align) {
@@ -37,6 +38,20 @@ Setting settingOf(document::Align align) {
 
 double usableGutter(std::size_t columns, double measure, double gutter) {
   return columns < 2 ? 0 : std::min(gutter, measure / 3 / static_cast<double>(columns - 1));
+}
+
+// About how many lines the rows take in columns of these widths.
+double linesOf(const std::vector<float>& rows, const std::vector<double>& widths) {
+  const std::size_t n = widths.size();
+  double sum = 0;
+  for (std::size_t row = 0; row + n <= rows.size(); row += n) {
+    double most = 1;
+    for (std::size_t i = 0; i < n; ++i)
+      if (rows[row + i] > widths[i])
+        most = std::max(most, std::ceil(rows[row + i] * kRaggedLoss / widths[i]));
+    sum += most;
+  }
+  return sum;
 }
 
 ColumnPlan placed(std::vector<double> widths, double gutter) {
@@ -125,17 +140,7 @@ ColumnPlan planColumns(const std::vector<Widths>& columns, const std::vector<flo
   }
   if (n < 2 || n > kMostWeighed || natural <= given) return plan;
   std::vector<double>& widths = plan.width;
-  auto lines = [&] {
-    double sum = 0;
-    for (std::size_t row = 0; row + n <= rows.size(); row += n) {
-      double most = 1;
-      for (std::size_t i = 0; i < n; ++i)
-        if (rows[row + i] > widths[i])
-          most = std::max(most, std::ceil(rows[row + i] * kRaggedLoss / widths[i]));
-      sum += most;
-    }
-    return sum;
-  };
+  auto lines = [&] { return linesOf(rows, widths); };
   double best = lines();
   auto moved = [&](std::size_t from, std::size_t to, double amount) {
     if (from == to || amount <= 0 || widths[from] - amount < std::min(columns[from].least, widths[from]))
@@ -231,6 +236,7 @@ TableSetter::TableSetter(const layout::PageLayout& layout, TextSetter& texts, Sl
   head_.head = head.head;
   head_.align = head.align;
   head_.width = head.width;
+  head_.writeIn = head.writeIn;
   columns_ = std::max({head_.head.size(), head_.align.size(), head_.width.size()});
 }
 
@@ -266,6 +272,26 @@ void TableSetter::planFromSample() {
   for (const Row& row : sample_)
     if (!row.groupHead) look(row.cells, Role::cell);
   plan_ = planColumns(columns, rows, measure_, layout_.table.gutter);
+  if (!head_.writeIn.empty() && layout_.table.writeIn > 0) planWriteIn(columns, rows);
+}
+
+// A column to write in stands last, if the others can do without its room: their words still fit, and the table grows by
+// no more than a tenth.
+void TableSetter::planWriteIn(const std::vector<Widths>& columns, const std::vector<float>& rows) {
+  const double extra = layout_.table.writeIn;
+  const double gutter = usableGutter(columns_ + 1, measure_, layout_.table.gutter);
+  const double left = measure_ - extra - gutter;
+  if (columns_ == 0 || columns_ >= kMostWeighed || left < measure_ / 2) return;
+  ColumnPlan narrow = planColumns(columns, rows, left, gutter);
+  for (std::size_t i = 0; i < columns_; ++i)
+    if (narrow.width[i] < columns[i].least - 0.01) return;
+  if (linesOf(rows, narrow.width) > kWriteInCost * linesOf(rows, plan_.width)) return;
+  plan_ = std::move(narrow);
+  plan_.x.push_back(left + gutter);
+  plan_.width.push_back(extra);
+  head_.head.resize(columns_);
+  head_.head.push_back(document::cell(head_.writeIn));
+  ++columns_;
 }
 
 void TableSetter::begin() {

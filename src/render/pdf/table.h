@@ -47,6 +47,7 @@ class TableSetter {
 
   void begin();
   void planFromSample();
+  void planWriteIn(const std::vector<Widths>& columns, const std::vector<float>& rows);
   void addHead();
   void setRow(const document::Row& row);
   void setGroupHead(const document::Row& row);
