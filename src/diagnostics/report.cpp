@@ -9,9 +9,12 @@
 namespace saggar::diagnostics {
 namespace {
 
-std::vector<std::string> subject(const Finding& finding) {
+// What a waiver must name: the records of the finding's facts; of a finding that stands at no record, its file.
+std::vector<std::string> subject(const Finding& finding, const source::SourceSet& sources) {
   std::vector<std::string> records = finding.records;
   if (records.empty() && !finding.record.empty()) records.push_back(finding.record);
+  if (records.empty() && finding.span.known())
+    records.push_back(waivedFile(sources.path(finding.span.file)));
   std::sort(records.begin(), records.end());
   records.erase(std::unique(records.begin(), records.end()), records.end());
   return records;
@@ -20,10 +23,17 @@ std::vector<std::string> subject(const Finding& finding) {
 std::vector<std::string> sortedRecords(const Waiver& waiver) {
   std::vector<std::string> records = waiver.records;
   std::sort(records.begin(), records.end());
+  records.erase(std::unique(records.begin(), records.end()), records.end());
   return records;
 }
 
-void waive(std::vector<Finding>& findings, const Settings& settings) {
+std::string namesOf(const Waiver& waiver) {
+  std::vector<std::string> names;
+  for (const std::string& one : waiver.records) names.push_back('`' + one + '`');
+  return base::listedInWords(names);
+}
+
+void waive(std::vector<Finding>& findings, const Settings& settings, const source::SourceSet& sources) {
   using Key = std::pair<std::uint8_t, std::vector<std::string>>;
   std::map<Key, std::size_t> byKey;
   for (std::size_t i = 0; i < settings.waivers.size(); ++i)
@@ -32,7 +42,7 @@ void waive(std::vector<Finding>& findings, const Settings& settings) {
   std::vector<bool> used(settings.waivers.size(), false);
   for (Finding& finding : findings) {
     if (!finding.rule.info().waivable) continue;
-    const auto found = byKey.find(Key{finding.rule.index, subject(finding)});
+    const auto found = byKey.find(Key{finding.rule.index, subject(finding, sources)});
     if (found == byKey.end()) continue;
     const Waiver& waiver = settings.waivers[found->second];
     finding.waived = WaivedBy{waiver.because, waiver.span};
@@ -42,16 +52,19 @@ void waive(std::vector<Finding>& findings, const Settings& settings) {
     const Waiver& waiver = settings.waivers[i];
     const bool looked = settings.only.empty() ||
                         std::find(settings.only.begin(), settings.only.end(), waiver.rule) != settings.only.end();
-    if (used[i] || !waiver.rule.info().waivable || !looked) continue;
+    // What only `make` finds cannot be missed where nothing was made.
+    if (used[i] || !waiver.rule.info().waivable || waiver.rule.info().whenMade || !looked) continue;
     findings.push_back({.rule = "waiver-unused"_rule,
                         .span = waiver.span,
                         .message = "no `" + std::string(waiver.rule.id()) + "` finding is about exactly " +
-                                   base::listedInWords(waiver.records),
+                                   namesOf(waiver),
                         .hint = "take the waiver out, or name all the records of the finding it is meant for"});
   }
 }
 
 }  // namespace
+
+std::string waivedFile(std::string_view path) { return "file " + std::string(path); }
 
 void Findings::append(Findings other) {
   if (all_.empty()) {
@@ -64,7 +77,7 @@ void Findings::append(Findings other) {
 Report makeReport(Findings collected, const Settings& settings, const source::SourceSet& sources) {
   Report report;
   std::vector<Finding>& findings = collected.all();
-  waive(findings, settings);
+  waive(findings, settings, sources);
   std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
     auto key = [&](const Finding& f) {
       return std::tuple(f.span.known() ? sources.path(f.span.file) : std::string_view(), f.span.begin, f.rule.index);

@@ -2,6 +2,7 @@
 #include <array>
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "diagnostics/finding.h"
@@ -10,13 +11,16 @@
 // From findings to what a person or a program reads: severities as the guide sets them, waivers, order, counts.
 namespace saggar::diagnostics {
 
-// A waiver fits a finding of its rule about exactly these records.
+// A waiver fits a finding of its rule about exactly these records, or one that stands in this file at no record.
 struct Waiver {
   Rule rule;
-  std::vector<std::string> records;  // "kind:id"
+  std::vector<std::string> records;  // "kind:id", or one waivedFile
   std::string because;
   source::Span span;
 };
+
+// How a waiver names a file.
+std::string waivedFile(std::string_view path);
 
 struct Settings {
   std::array<Severity, kRules.size()> severity = [] {

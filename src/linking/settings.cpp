@@ -1,4 +1,4 @@
-#include <charconv>
+#include <algorithm>
 
 #include "base/edit_distance.h"
 #include "base/text.h"
@@ -100,8 +100,28 @@ void Linker::readSettings(diagnostics::Findings& findings, diagnostics::Settings
         waiver.records.push_back(collection_[resolvedReference.target_].reference());
       }
     }
+    if (const Value* file = one.find("file"_f); file != nullptr && file->said()) {
+      if (!waiver.records.empty() || !all) {
+        report("waiver-unfit"_rule, file->place, "this waiver names records and a file",
+               "name the records; a file only for what stands at no record, in prose");
+        continue;
+      }
+      std::vector<std::string_view> paths;
+      for (const records::ProseFile& prose : collection_.read().prose) paths.push_back(prose.path);
+      if (std::find(paths.begin(), paths.end(), file->text) == paths.end()) {
+        const auto near = base::nearest(file->text, paths);
+        report("waiver-unfit"_rule, file->place,
+               "there is no file of prose `" + base::shortened(file->text, 60) + "`",
+               near ? "did you mean `" + std::string(*near) + "`?"
+                    : "name it from the guide's folder, as `prose/the-firm.md`");
+        continue;
+      }
+      waiver.records.push_back(diagnostics::waivedFile(file->text));
+    }
     if (waiver.records.empty() && all) {
-      report("waiver-unfit"_rule, one.place, "a waiver must name the records of its finding", "add `record: kind:id`, or `records: [one, two]`");
+      report("waiver-unfit"_rule, one.place, "this waiver does not say which finding it is for",
+             "add `record: kind:id` or `records: [one, two]`, those of the finding; for one that stands in "
+             "prose, `file: prose/the-firm.md`");
       continue;
     }
     if (all) rules.waivers.push_back(std::move(waiver));

@@ -71,6 +71,7 @@ constexpr FieldSpec kWaiver[] = {
     of("rule"_f, text, kRequired, "the rule of the finding", "code-shared"),
     ref("record"_f, KindSet::any(), kOne, "the record it names", "treatment:jm-045"),
     ref("records"_f, KindSet::any(), kMany, "or all the records it names", "[treatment:jm-203-wreath, treatment:jm-203-wren]"),
+    of("file"_f, path, kOne, "or, where it stands at no record, the file of prose it stands in", "prose/the-firm.md"),
     of("because"_f, text, kRequired, "why it may stand", "an open question; see the chapter on numbers"),
 };
 
