@@ -27,6 +27,7 @@ std::span<const Check> allChecks();
 
 // Runs all checks (or those that may find one of `only`); in parallel where there is enough to do, with findings in
 // the order of the list.
-void runChecks(const Context& context, std::span<const diagnostics::Rule> only, diagnostics::Findings& findings);
+void runChecks(const Context& context, std::span<const diagnostics::Rule> only,
+               diagnostics::Findings& findings);
 
 }  // namespace saggar::checks

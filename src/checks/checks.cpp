@@ -12,7 +12,8 @@ constexpr diagnostics::Rule kUncited[] = {"uncited"_rule};
 constexpr diagnostics::Rule kUnlocated[] = {"citation-unlocated"_rule};
 constexpr diagnostics::Rule kUnused[] = {"source-unused"_rule};
 constexpr diagnostics::Rule kTwice[] = {"variant-twice"_rule};
-constexpr diagnostics::Rule kDates[] = {"date-before-shape"_rule, "date-after-shape"_rule, "date-before-motif"_rule, "date-after-motif"_rule};
+constexpr diagnostics::Rule kDates[] = {"date-before-shape"_rule, "date-after-shape"_rule,
+                                        "date-before-motif"_rule, "date-after-motif"_rule};
 constexpr diagnostics::Rule kLook[] = {"look-out-of-time"_rule};
 constexpr diagnostics::Rule kDoubtful[] = {"size-doubtful"_rule};
 constexpr diagnostics::Rule kSizes[] = {"size-out-of-order"_rule};
@@ -28,36 +29,31 @@ constexpr diagnostics::Rule kShared[] = {"code-shared"_rule};
 constexpr diagnostics::Rule kOrder[] = {"code-out-of-order"_rule};
 
 constexpr Check kChecks[] = {
-    {kUncited, uncited},
-    {kUnlocated, citationUnlocated},
-    {kUnused, sourceUnused},
-    {kTwice, variantTwice},
-    {kDates, treatmentDates},
-    {kLook, lookOutOfTime},
-    {kDoubtful, sizeDoubtful},
-    {kSizes, sizeOutOfOrder},
-    {kPhotoFiles, photoFiles},
-    {kPhotoWords, photoWords},
-    {kTalks, talkTimes},
-    {kTalkOrder, talkOrder},
-    {kLayouts, layouts},
-    {kReplaced, claimReplacedInText},
-    {kPrivate, privateInText},
-    {kCodes, codesRead},
-    {kShared, codeShared},
-    {kOrder, codeOutOfOrder},
+    {kUncited, uncited},       {kUnlocated, citationUnlocated},
+    {kUnused, sourceUnused},   {kTwice, variantTwice},
+    {kDates, treatmentDates},  {kLook, lookOutOfTime},
+    {kDoubtful, sizeDoubtful}, {kSizes, sizeOutOfOrder},
+    {kPhotoFiles, photoFiles}, {kPhotoWords, photoWords},
+    {kTalks, talkTimes},       {kTalkOrder, talkOrder},
+    {kLayouts, layouts},       {kReplaced, claimReplacedInText},
+    {kPrivate, privateInText}, {kCodes, codesRead},
+    {kShared, codeShared},     {kOrder, codeOutOfOrder},
 };
 
 }  // namespace
 
-std::span<const Check> allChecks() { return kChecks; }
+std::span<const Check> allChecks() {
+  return kChecks;
+}
 
-void runChecks(const Context& context, std::span<const diagnostics::Rule> only, diagnostics::Findings& findings) {
+void runChecks(const Context& context, std::span<const diagnostics::Rule> only,
+               diagnostics::Findings& findings) {
   std::vector<const Check*> wanted;
   for (const Check& check : kChecks) {
-    const bool any = only.empty() || std::any_of(check.rules.begin(), check.rules.end(), [&](diagnostics::Rule rule) {
-                       return std::find(only.begin(), only.end(), rule) != only.end();
-                     });
+    const bool any =
+        only.empty() || std::any_of(check.rules.begin(), check.rules.end(), [&](diagnostics::Rule rule) {
+          return std::find(only.begin(), only.end(), rule) != only.end();
+        });
     if (any) wanted.push_back(&check);
   }
   std::vector<diagnostics::Findings> parts(wanted.size());
@@ -66,8 +62,9 @@ void runChecks(const Context& context, std::span<const diagnostics::Rule> only, 
     for (std::size_t i = next++; i < wanted.size(); i = next++) wanted[i]->run(context, parts[i]);
   };
   constexpr std::size_t kWorthwhile = 2000;
-  const std::size_t threads =
-      context.collection.size() < kWorthwhile ? 1 : std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, 8);
+  const std::size_t threads = context.collection.size() < kWorthwhile
+                                  ? 1
+                                  : std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, 8);
   std::vector<std::thread> others;
   for (std::size_t i = 1; i < threads; ++i) others.emplace_back(work);
   work();

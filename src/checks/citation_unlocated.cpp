@@ -14,8 +14,9 @@ namespace {
 // SEMANTICS, "What a citation is worth": the types that want a locator.
 bool wantsLocator(std::string_view type) {
   constexpr std::string_view kTypes[] = {
-      "decoration-book", "factory-record", "ledger", "price-list", "catalogue", "leaflet", "interview", "letter", "observation",
-      "newspaper", "directory", "copy", "book", "article", "museum-object", "newsletter", "sale", "post", "website", "recording", "hearsay"};
+      "decoration-book", "factory-record", "ledger",    "price-list", "catalogue", "leaflet",   "interview",
+      "letter",          "observation",    "newspaper", "directory",  "copy",      "book",      "article",
+      "museum-object",   "newsletter",     "sale",      "post",       "website",   "recording", "hearsay"};
   for (std::string_view one : kTypes)
     if (one == type) return true;
   return false;
@@ -44,6 +45,8 @@ class Look {
 
  private:
   void at(const Record& record, const Citation& citation) {
+    // Looked for in the whole of it, and not found: that has no place.
+    if (citation.says == records::Says::notFound) return;
     if (!citation.at.empty() || citation.target == records::kNoRecord || !wants_[citation.target]) return;
     const std::string id(citation.id);
     findings_.add({.rule = "citation-unlocated"_rule,

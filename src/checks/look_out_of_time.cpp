@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "base/text.h"
 #include "checks/own_days.h"
 #include "checks/rules.h"
@@ -22,77 +20,124 @@ struct Use {
   const Value* used = nullptr;  // the feature's own, or null
 };
 
+bool isDoubted(const Value& value) {
+  return value.evidence != nullptr && !value.evidence->doubted.empty();
+}
+
+// What the treatment shows; nothing if one of the values is not known, or is doubted: it may be anything.
 std::vector<Use> usesOf(const Record& feature, const Value& shown) {
   std::vector<Use> uses;
   const Value* values = feature.find("values"_f);
-  if (values == nullptr) return uses;
+  if (values == nullptr || isDoubted(shown)) return {};
   for (const Value& one : shown.each()) {
-    const Value* word = &one;
-    if (one.type == ValueType::mapping) word = one.find("is"_f);
-    if (word == nullptr || word->type != ValueType::text) {
-      uses.push_back({});  // what is not known may be anything
-      continue;
+    const Value* is = one.type == ValueType::mapping ? one.find("is"_f) : &one;
+    if (is == nullptr || isDoubted(one)) return {};
+    for (const Value& word : is->each()) {
+      if (isDoubted(word) || (word.type != ValueType::text && word.type != ValueType::none)) return {};
+      const Value* found = values->find(word.text);
+      uses.push_back({std::string(word.text), found == nullptr ? nullptr : found->find("used"_f)});
     }
-    const Value* found = values->find(word->text);
-    uses.push_back({std::string(word->text), found == nullptr ? nullptr : found->find("used"_f)});
   }
   return uses;
 }
 
-void lookAt(const Context& context, const Record& treatment, const Entry& shown, diagnostics::Findings& findings) {
-  if (shown.feature == records::kNoRecord) return;
-  const dates::Options& options = context.collection.settings().dates;
-  const Record& feature = context.collection[shown.feature];
-  const std::vector<Use> uses = usesOf(feature, shown.value);
-  if (uses.empty()) return;
+class Look {
+ public:
+  Look(const Context& context, diagnostics::Findings& findings)
+      : all_(context.collection), options_(context.collection.settings().dates), findings_(findings) {}
+
   // One value: within its years. A list: not before the earliest, not after the latest.
-  Day from = Day::plusInfinity();
-  Day until = Day::minusInfinity();
-  const Value* fromUse = nullptr;
-  const Value* untilUse = nullptr;
-  std::vector<std::string> names;
-  for (const Use& use : uses) {
-    const SpanDays days = spanDays(use.used, options);
-    if (days.begin.earliest < from) {
-      from = days.begin.earliest;
-      fromUse = use.used;
+  void at(const Record& treatment, const Entry& shown) {
+    if (shown.feature == records::kNoRecord || all_[shown.feature].broken) return;
+    const Record& feature = all_[shown.feature];
+    const std::vector<Use> uses = usesOf(feature, shown.value);
+    if (uses.empty()) return;
+    const Use* first = &uses[0];
+    const Use* last = &uses[0];
+    for (const Use& use : uses) {
+      if (spanDays(use.used, options_).begin.earliest < spanDays(first->used, options_).begin.earliest)
+        first = &use;
+      if (spanDays(use.used, options_).end.latest > spanDays(last->used, options_).end.latest) last = &use;
     }
-    if (days.end.latest > until) {
-      until = days.end.latest;
-      untilUse = use.used;
+    const Day from = spanDays(first->used, options_).begin.earliest;
+    const Day until = spanDays(last->used, options_).end.latest;
+    for (auto field : {"introduced"_f, "withdrawn"_f}) {
+      const Entry* event = treatment.entry(field);
+      if (event == nullptr) continue;
+      const dates::Bounds own = momentDays(&event->value, options_);
+      if (own.latest < from)
+        return report(treatment, feature, shown, uses, *first, *event, true, own.latest, from);
+      if (own.earliest > until)
+        return report(treatment, feature, shown, uses, *last, *event, false, own.earliest, until);
     }
-    if (!use.value.empty()) names.push_back('`' + use.value + '`');
   }
-  auto report = [&](const Entry& event, const Value* used, bool early, Day own, Day limit) {
-    findings.add({.rule = "look-out-of-time"_rule,
-                  .span = treatment.span(shown.value.place),
-                  .message = base::listedInWords(names, "or") + " (" + std::string(shown.key) + ") is recorded on " + std::string(treatment.id) + ", which is dated " +
-                             std::string(event.value.text) + ", but was used " + std::string(used->text) + ": " +
-                             (early ? gapInWords(own, limit) + " too early" : gapInWords(limit, own) + " too late"),
-                  .hint = "look at the piece or the book again: the feature, the treatment's date or the years of the feature are wrong",
-                  .record = treatment.reference(),
-                  .field = "look." + std::string(shown.key),
-                  .records = {treatment.reference(), feature.reference()},
-                  .related = {{treatment.span(event.value.place), "the treatment is dated here"}, {feature.span(used->place), "the years of the feature stand here"}},
-                  .shortByDays = static_cast<std::int64_t>(early ? limit.number() - own.number() : own.number() - limit.number())});
-  };
-  for (auto field : {"introduced"_f, "withdrawn"_f}) {
-    const Entry* event = treatment.entry(field);
-    if (event == nullptr) continue;
-    const dates::Bounds own = momentDays(&event->value, options);
-    if (own.latest < from && fromUse != nullptr) return report(*event, fromUse, true, own.latest, from);
-    if (own.earliest > until && untilUse != nullptr) return report(*event, untilUse, false, own.earliest, until);
+
+ private:
+  void report(const Record& treatment, const Record& feature, const Entry& shown,
+              const std::vector<Use>& uses, const Use& use, const Entry& event, bool early, Day own,
+              Day limit) {
+    std::vector<std::string> names;
+    for (const Use& one : uses) names.push_back('`' + one.value + '`');
+    const std::string key(shown.key);
+    const std::string dated(event.value.text);
+    const bool introduced = event.field == "introduced"_f;
+    const Day ownYear =
+        dayWithoutSeason(&event.value, early ? dates::End::Latest : dates::End::Earliest, options_);
+    const bool onlySeason = !(early ? ownYear < limit : ownYear > limit);
+    findings_.add(
+        {.rule = "look-out-of-time"_rule,
+         .span = treatment.span(shown.value.place),
+         .message = '`' + std::string(treatment.id) + "` has the " + key + ' ' +
+                    base::listedInWords(names, "or") +
+                    (introduced ? " and is dated " : " and was last offered ") + dated + ", but " +
+                    (uses.size() == 1 ? "this" : '`' + use.value + '`') + " was used " +
+                    std::string(use.used->text) + ": " +
+                    (early ? gapInWords(own, limit) + " too early" : gapInWords(limit, own) + " too late") +
+                    (onlySeason ? seasonInWords(options_) : std::string()),
+         .hint = "look at the piece or the book again: the feature, the date, or the years of the feature "
+                 "are wrong; "
+                 "what is in doubt takes `doubted: reason`",
+         .record = treatment.reference(),
+         .field = "look." + key,
+         .records = {treatment.reference(), feature.reference()},
+         .related = {{treatment.span(event.value.place),
+                      introduced ? "the treatment is dated here" : "it was last offered here"},
+                     {feature.span(use.used->place), "the years of the feature stand here"}},
+         .facts =
+             {{treatment.reference(),
+               "look." + key,
+               base::joined(words(uses), ", "),
+               {},
+               treatment.span(shown.value.place)},
+              {treatment.reference(), std::string(event.key), dated, {}, treatment.span(event.value.place)},
+              {feature.reference(),
+               "values." + use.value + ".used",
+               std::string(use.used->text),
+               {},
+               feature.span(use.used->place)}},
+         .shortByDays = early ? gapInDays(own, limit) : gapInDays(limit, own)});
   }
-}
+
+  static std::vector<std::string> words(const std::vector<Use>& uses) {
+    std::vector<std::string> all;
+    for (const Use& one : uses) all.push_back(one.value);
+    return all;
+  }
+
+  const linking::Collection& all_;
+  const dates::Options& options_;
+  diagnostics::Findings& findings_;
+};
 
 }  // namespace
 
 void lookOutOfTime(const Context& context, diagnostics::Findings& findings) {
+  Look look(context, findings);
   for (RecordIndex index : context.collection.ofKind(Kind::treatment)) {
     const Record& treatment = context.collection[index];
-    const Value* look = treatment.find("look"_f);
-    if (treatment.broken || look == nullptr) continue;
-    for (const Entry& entry : look->entries()) lookAt(context, treatment, entry, findings);
+    const Value* features = treatment.find("look"_f);
+    if (treatment.broken || features == nullptr || isDoubted(*features)) continue;
+    for (const Entry& entry : features->entries()) look.at(treatment, entry);
   }
 }
 

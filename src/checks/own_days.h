@@ -1,4 +1,6 @@
 #pragma once
+#include <cstdint>
+#include <optional>
 #include <string>
 
 #include "choosing/own_days.h"
@@ -9,7 +11,17 @@ using choosing::momentDays;
 using choosing::SpanDays;
 using choosing::spanDays;
 
-// How far a day lies behind another, in words: "by 3 years", "by 5 months", "by 12 days".
+// The earliest or latest day of a moment, and what it would be if a season there were taken for its whole year.
+dates::Day dayOf(const records::Value* value, dates::End end, const dates::Options& options);
+dates::Day dayWithoutSeason(const records::Value* value, dates::End end, const dates::Options& options);
+
+// What a finding adds when a season alone decides it (SEMANTICS, "Moments, spans, bounds").
+std::string seasonInWords(const dates::Options& options);
+
+// How far a day lies behind another, in words: "3 years", "5 months", "12 days". Both are days, not open ends.
 std::string gapInWords(dates::Day from, dates::Day to);
+
+// The same as a number, if one of 64 bits can hold it.
+std::optional<std::int64_t> gapInDays(dates::Day from, dates::Day to);
 
 }  // namespace saggar::checks

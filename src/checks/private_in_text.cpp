@@ -1,16 +1,22 @@
+#include <algorithm>
 #include <cstring>
+#include <deque>
+#include <functional>
+#include <string>
 #include <unordered_map>
 
 #include "base/text.h"
 #include "base/utf8.h"
 #include "checks/rules.h"
+#include "reading/text_map.h"
 #include "records/tables.h"
 
 // A shelf, a price or an owner's name that stands word for word in a text that is published.
 //
 // The problem: tens of thousands of private values against tens of megabytes of published text. The choice: every value
 // has at least six bytes; the first six of a text at each place where a word can begin are looked up in a small bit
-// table, and only what passes is compared. The cost: values under six characters are not looked for (SEMANTICS).
+// table, and what passes is looked up whole, in each length that a value with that beginning has. The cost: values under
+// six characters are not looked for (SEMANTICS).
 namespace saggar::checks {
 
 using records::Entry;
@@ -24,7 +30,7 @@ namespace {
 constexpr std::size_t kShortest = 6;
 
 struct Private {
-  std::string_view text;
+  std::string text;  // with one blank between its words
   const Record* record;
   const Entry* entry;
 };
@@ -41,41 +47,69 @@ std::uint64_t firstSix(const char* at) {
 
 class Search {
  public:
-  void add(const Private& one) {
-    if (base::countCodePoints(one.text) < kShortest || one.text.size() < kShortest) return;
+  void add(Private one) {
+    if (base::countCodePoints(one.text) < kShortest) return;
     const std::uint64_t hash = firstSix(one.text.data());
+    std::vector<std::size_t>& lengths = lengthsByStart_[hash];
+    const std::size_t length = one.text.size();
+    const std::string_view text = kept_.emplace_back(std::move(one)).text;
+    if (!byText_.emplace(text, &kept_.back()).second) return;
     bits_[(hash >> 44) / 64] |= 1ULL << ((hash >> 44) % 64);
-    byStart_[hash].push_back(one);
+    const auto place = std::lower_bound(lengths.begin(), lengths.end(), length, std::greater<>());
+    if (place == lengths.end() || *place != length) lengths.insert(place, length);
   }
-  bool empty() const { return byStart_.empty(); }
+  bool empty() const { return byText_.empty(); }
 
-  // The first private value that stands in the text, and where.
-  const Private* in(std::string_view text, std::size_t& at) const {
-    if (text.size() < kShortest) return nullptr;
-    for (std::size_t i = 0; i + kShortest <= text.size(); ++i) {
+  // The first private value that stands in the text from `from` on, and where; of several the longest.
+  const Private* in(std::string_view text, std::size_t from, std::size_t& at) const {
+    for (std::size_t i = from; i + kShortest <= text.size(); ++i) {
       if (i != 0 && isWordByte(text[i - 1]) && isWordByte(text[i])) continue;
       const std::uint64_t hash = firstSix(text.data() + i);
       if ((bits_[(hash >> 44) / 64] >> ((hash >> 44) % 64) & 1) == 0) continue;
-      const auto found = byStart_.find(hash);
-      if (found == byStart_.end()) continue;
-      for (const Private& one : found->second) {
-        if (!text.substr(i).starts_with(one.text)) continue;
-        const std::size_t end = i + one.text.size();
-        if (end < text.size() && isWordByte(text[end]) && isWordByte(text[end - 1])) continue;
+      const auto lengths = lengthsByStart_.find(hash);
+      if (lengths == lengthsByStart_.end()) continue;
+      for (const std::size_t length : lengths->second) {
+        const std::size_t end = i + length;
+        if (end > text.size() || (end < text.size() && isWordByte(text[end]) && isWordByte(text[end - 1])))
+          continue;
+        const auto found = byText_.find(text.substr(i, length));
+        if (found == byText_.end()) continue;
         at = i;
-        return &one;
+        return found->second;
       }
     }
     return nullptr;
   }
 
  private:
+  std::deque<Private> kept_;
   std::vector<std::uint64_t> bits_ = std::vector<std::uint64_t>((1u << 20) / 64);
-  std::unordered_map<std::uint64_t, std::vector<Private>> byStart_;
+  std::unordered_map<std::uint64_t, std::vector<std::size_t>> lengthsByStart_;
+  std::unordered_map<std::string_view, const Private*> byText_;
 };
 
+// A text with one blank for each run of blanks and line ends, as it is printed, and where each byte was typed.
+struct Spaced {
+  std::string text;
+  std::vector<std::uint32_t> from;
+
+  explicit Spaced(std::string_view typed) {
+    for (std::size_t i = 0; i < typed.size(); ++i) {
+      const bool blank = base::isBlank(typed[i]);
+      if (blank && (text.empty() || text.back() == ' ')) continue;
+      text += blank ? ' ' : typed[i];
+      from.push_back(static_cast<std::uint32_t>(i));
+    }
+  }
+};
+
+bool isSpaced(std::string_view text) {
+  return text.find_first_of("\n\r\t") == std::string_view::npos && text.find("  ") == std::string_view::npos;
+}
+
 void addPrivate(Search& search, const Record& record, const Entry& entry, const Value& value) {
-  if (value.type == ValueType::text || value.type == ValueType::prose) search.add({base::trimmed(value.text), &record, &entry});
+  if (value.type == ValueType::text || value.type == ValueType::prose)
+    search.add({Spaced(base::trimmed(value.text)).text, &record, &entry});
   for (const Value& item : value.items()) addPrivate(search, record, entry, item);
   for (const Entry& inner : value.entries()) addPrivate(search, record, entry, inner.value);
 }
@@ -88,47 +122,94 @@ bool isPrivate(const Record& record, const Entry& entry) {
 
 class Reader {
  public:
-  Reader(const Search& search, diagnostics::Findings& findings) : search_(search), findings_(findings) {}
+  Reader(const Context& context, const Search& search, diagnostics::Findings& findings)
+      : sources_(context.collection.sources()), search_(search), findings_(findings) {}
 
   void read(const Record& record, const Entry& entry, const Value& value) {
-    if (!value.text.empty() && value.type != ValueType::date && value.type != ValueType::reference)
-      look(value.text, record.span(value.place), &record, entry.key);
+    if (!value.text.empty() && value.type != ValueType::date && value.type != ValueType::reference) {
+      const reading::YamlTextMap places(sources_.text(record.file), record.span(value.place), value.text);
+      look(value.text, places, &record, entry.key);
+    }
     if (value.evidence != nullptr) read(record, entry.key, *value.evidence);
     for (const Value& item : value.items()) read(record, entry, item);
-    for (const Entry& inner : value.entries()) read(record, inner, inner.value);
+    for (const Entry& inner : value.entries()) {
+      if (!inner.known)
+        look(inner.key, record.span(inner.keyPlace), &record, entry.key);  // a heading of the author's own
+      read(record, inner, inner.value);
+    }
   }
 
   void read(const Record& record, std::string_view field, const Evidence& evidence) {
-    for (const records::Citation& citation : evidence.cite) look(citation.at, record.span(citation.place), &record, field);
+    for (const records::Citation& citation : evidence.cite)
+      look(citation.at, record.span(citation.place), &record, field);
     look(evidence.judged, record.span(evidence.place), &record, field);
     look(evidence.doubted, record.span(evidence.place), &record, field);
-    if (evidence.note != nullptr) look(evidence.note->text, record.span(evidence.note->place), &record, field);
+    if (evidence.note != nullptr)
+      look(evidence.note->text, record.span(evidence.note->place), &record, field);
     for (const records::Alternative& one : evidence.but) {
       look(one.is.text, record.span(one.place), &record, field);
       look(one.setAside, record.span(one.place), &record, field);
+      for (const records::Citation& citation : one.cite)
+        look(citation.at, record.span(citation.place), &record, field);
     }
   }
 
-  void look(std::string_view text, source::Span span, const Record* in, std::string_view field) {
-    std::size_t at = 0;
-    const Private* found = search_.in(text, at);
-    if (found == nullptr) return;
-    if (in == nullptr) {
-      span.begin += static_cast<std::uint32_t>(at);
-      span.end = span.begin + static_cast<std::uint32_t>(found->text.size());
+  // A file of prose, paragraph by paragraph.
+  void read(source::FileId file) {
+    const std::string_view text = sources_.text(file);
+    for (std::size_t begin = 0; begin < text.size();) {
+      const std::size_t end = std::min(text.find("\n\n", begin), text.size());
+      look(text.substr(begin, end - begin), reading::FileTextMap(file, begin), nullptr, {});
+      begin = end + 2;
     }
-    findings_.add({.rule = "private-in-text"_rule,
-                   .span = span,
-                   .message = "this text is published, and holds the private `" + std::string(found->entry->key) + "` of " + found->record->reference() + " word for word",
-                   .hint = "say it in other words, or leave it out",
-                   .record = in == nullptr ? found->record->reference() : in->reference(),
-                   .field = std::string(field),
-                   .related = {{found->record->span(found->entry->value.place), "the private value stands here"}}});
   }
 
  private:
+  // Somewhere within the span.
+  void look(std::string_view text, source::Span span, const Record* in, std::string_view field) {
+    struct Whole final : reading::TextMap {
+      explicit Whole(source::Span place) : span(place) {}
+      source::Span at(std::size_t, std::size_t) const override { return span; }
+      source::Span span;
+    };
+    look(text, Whole(span), in, field);
+  }
+
+  void look(std::string_view text, const reading::TextMap& places, const Record* in, std::string_view field) {
+    if (text.size() < kShortest) return;
+    if (isSpaced(text)) return lookIn(text, nullptr, places, in, field);
+    const Spaced spaced(text);
+    lookIn(spaced.text, &spaced, places, in, field);
+  }
+
+  void lookIn(std::string_view text, const Spaced* spaced, const reading::TextMap& places, const Record* in,
+              std::string_view field) {
+    std::size_t at = 0;
+    const Private* found = nullptr;
+    for (std::size_t from = 0; (found = search_.in(text, from, at)) != nullptr;
+         from = at + found->text.size()) {
+      if (told_ == kMostTold) return;
+      ++told_;
+      const std::size_t last = at + found->text.size() - 1;
+      const source::Span span =
+          spaced == nullptr ? places.at(at, last + 1) : places.at(spaced->from[at], spaced->from[last] + 1);
+      findings_.add(
+          {.rule = "private-in-text"_rule,
+           .span = span,
+           .message = "this text is published, and holds the private `" + std::string(found->entry->key) +
+                      "` of `" + found->record->reference() + "` word for word",
+           .hint = "say it in other words, or leave it out",
+           .record = in == nullptr ? found->record->reference() : in->reference(),
+           .field = std::string(field),
+           .related = {{found->record->span(found->entry->value.place), "the private value stands here"}}});
+    }
+  }
+
+  static constexpr std::size_t kMostTold = 10'000;
+  const source::SourceSet& sources_;
   const Search& search_;
   diagnostics::Findings& findings_;
+  std::size_t told_ = 0;
 };
 
 }  // namespace
@@ -139,14 +220,13 @@ void privateInText(const Context& context, diagnostics::Findings& findings) {
     for (const Entry& entry : record.fields)
       if (isPrivate(record, entry)) addPrivate(search, record, entry, entry.value);
   if (search.empty()) return;
-  Reader reader(search, findings);
+  Reader reader(context, search, findings);
   for (const Record& record : context.collection.records()) {
     if (record.evidence != nullptr) reader.read(record, "cite", *record.evidence);
     for (const Entry& entry : record.fields)
       if (!isPrivate(record, entry)) reader.read(record, entry, entry.value);
   }
-  for (const records::ProseFile& prose : context.collection.read().prose)
-    reader.look(context.collection.sources().text(prose.file), {prose.file, 0, 0}, nullptr, {});
+  for (const records::ProseFile& prose : context.collection.read().prose) reader.read(prose.file);
 }
 
 }  // namespace saggar::checks

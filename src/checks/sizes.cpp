@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <iterator>
 #include <map>
 
+#include "base/text.h"
 #include "checks/rules.h"
 #include "records/measure.h"
 
@@ -17,26 +19,94 @@ using records::Value;
 
 namespace {
 
-const Measure* measureOf(const Record& record, records::Field field) {
-  const Value* value = record.find(field);
-  return value == nullptr ? nullptr : value->measure();
+bool isDoubted(const Value& value) {
+  return value.evidence != nullptr && !value.evidence->doubted.empty();
 }
 
+// Null if it is not recorded, no measure, or doubted.
+const Measure* measureOf(const Record& record, records::Field field) {
+  const Value* value = record.find(field);
+  return value == nullptr || isDoubted(*value) ? nullptr : value->measure();
+}
+
+// What it holds at most, or what it measures at most; 0 if that is not said.
 double holdsOf(const Record& record) {
   const Value* value = record.find("holds"_f);
+  if (value == nullptr || isDoubted(*value)) return 0;
   double most = 0;
-  if (value != nullptr)
-    for (const Value& one : value->each())
-      if (one.measure() != nullptr) most = std::max(most, records::inMetric(*one.measure()));
+  for (const Value& one : value->each())
+    if (one.measure() != nullptr && one.measure()->isVolume() && !isDoubted(one))
+      most = std::max(most, records::inMetric(*one.measure()));
   return most;
 }
 
-struct Sized {
-  RecordIndex index;
-  double count;
-  double holds;   // millilitres; 0: not said
-  double actual;  // millimetres; 0: not said
+double actualOf(const Record& record) {
+  const Measure* actual = measureOf(record, "actual"_f);
+  return actual != nullptr && actual->isLength() ? records::inMetric(*actual) : 0;
+}
+
+// The forms of one family seen so far, so that a form that is out of order with any of them is found at once, however
+// many there are. Of those with a higher count only the largest matter, of those with a lower count the smallest.
+class Family {
+ public:
+  void add(double count, double size, RecordIndex form) {
+    auto larger = largest_.lower_bound(count);
+    if (larger == largest_.end() || larger->second.size < size) {
+      auto at = largest_.insert_or_assign(count, Sized{size, form}).first;
+      while (at != largest_.begin() && std::prev(at)->second.size <= size) largest_.erase(std::prev(at));
+    }
+    auto smaller = smallest_.upper_bound(count);
+    if (smaller == smallest_.begin() || std::prev(smaller)->second.size > size) {
+      auto at = smallest_.insert_or_assign(count, Sized{size, form}).first;
+      while (std::next(at) != smallest_.end() && std::next(at)->second.size >= size)
+        smallest_.erase(std::next(at));
+    }
+  }
+
+  // A form of a higher count that is no smaller, or of a lower count that is no larger.
+  RecordIndex against(double count, double size) const {
+    const auto above = largest_.upper_bound(count);
+    if (above != largest_.end() && above->second.size >= size) return above->second.form;
+    const auto below = smallest_.lower_bound(count);
+    if (below != smallest_.begin() && std::prev(below)->second.size <= size)
+      return std::prev(below)->second.form;
+    return records::kNoRecord;
+  }
+
+ private:
+  struct Sized {
+    double size;
+    RecordIndex form;
+  };
+  std::map<double, Sized>
+      largest_;  // falling in size as the count rises: the largest of that count or a higher one
+  std::map<double, Sized>
+      smallest_;  // falling in size as the count rises: the smallest of that count or a lower one
 };
+
+void reportOrder(const linking::Collection& all, RecordIndex later, RecordIndex earlier, bool byContent,
+                 diagnostics::Findings& findings) {
+  const auto field = byContent ? "holds"_f : "actual"_f;
+  const bool laterIsLarger =
+      measureOf(all[later], "nominal"_f)->value(0) < measureOf(all[earlier], "nominal"_f)->value(0);
+  const Record& large = all[laterIsLarger ? later : earlier];  // the lower count is the larger piece
+  const Record& small = all[laterIsLarger ? earlier : later];
+  auto sized = [&](const Record& form) {
+    return '`' + std::string(form.id) + "` (" + std::string(form.text("nominal"_f)) + ")";
+  };
+  auto size = [&](const Record& form) { return std::string(form.find(field)->each()[0].text); };
+  findings.add(
+      {.rule = "size-out-of-order"_rule,
+       .span = all[later].span(all[later].find(field)->place),
+       .message = sized(large) + (byContent ? " holds " : " measures ") + size(large) + ", no more than " +
+                  sized(small) + " with " + size(small),
+       .hint = "the higher the count, the smaller the piece: one of the two sizes is wrong, or they are of "
+               "two families",
+       .record = all[later].reference(),
+       .field = std::string(field.name()),
+       .records = {all[earlier].reference(), all[later].reference()},
+       .related = {{all[earlier].span(all[earlier].find(field)->place), "the other size stands here"}}});
+}
 
 }  // namespace
 
@@ -45,14 +115,17 @@ void sizeDoubtful(const Context& context, diagnostics::Findings& findings) {
     const Record& form = context.collection[index];
     const Measure* nominal = measureOf(form, "nominal"_f);
     const Measure* actual = measureOf(form, "actual"_f);
-    if (nominal == nullptr || actual == nullptr || nominal->unit != Unit::inch || !actual->isLength()) continue;
+    if (nominal == nullptr || actual == nullptr || nominal->unit != Unit::inch || !actual->isLength())
+      continue;
     if (records::inMetric(*actual) >= records::inMetric(*nominal)) continue;
     const Value& typed = *form.find("actual"_f);
     const Value& listed = *form.find("nominal"_f);
     findings.add({.rule = "size-doubtful"_rule,
                   .span = form.span(typed.place),
-                  .message = "the actual size of `" + std::string(form.id) + "`, " + std::string(typed.text) + ", is below its nominal size, " + std::string(listed.text),
-                  .hint = "measure again, overall and across the widest part; pieces measured more than the lists say, never less",
+                  .message = "the actual size of `" + std::string(form.id) + "`, " + std::string(typed.text) +
+                             ", is below its nominal size, " + std::string(listed.text),
+                  .hint = "measure again, overall and across the widest part; pieces measured more than the "
+                          "lists say, never less",
                   .record = form.reference(),
                   .field = "actual",
                   .related = {{form.span(listed.place), "the nominal size stands here"}}});
@@ -60,43 +133,25 @@ void sizeDoubtful(const Context& context, diagnostics::Findings& findings) {
 }
 
 void sizeOutOfOrder(const Context& context, diagnostics::Findings& findings) {
-  std::map<std::string_view, std::vector<Sized>> families;
-  for (RecordIndex index : context.collection.ofKind(Kind::form)) {
-    const Record& form = context.collection[index];
-    const std::string_view family = form.text("family"_f);
+  struct Families {
+    Family byContent;
+    Family bySize;  // of those that do not say what they hold
+  };
+  const linking::Collection& all = context.collection;
+  std::map<std::string, Families> families;
+  for (RecordIndex index : all.ofKind(Kind::form)) {
+    const Record& form = all[index];
+    const std::string_view name = form.text("family"_f);
     const Measure* nominal = measureOf(form, "nominal"_f);
-    if (family.empty() || nominal == nullptr || nominal->unit != Unit::countSize) continue;
-    const Measure* actual = measureOf(form, "actual"_f);
-    families[family].push_back({index, nominal->value(0), holdsOf(form), actual != nullptr && actual->isLength() ? records::inMetric(*actual) : 0});
-  }
-  for (const auto& [family, forms] : families) {
-    for (std::size_t later = 0; later < forms.size(); ++later) {
-      for (std::size_t earlier = 0; earlier < later; ++earlier) {
-        const bool laterIsLarger = forms[later].count < forms[earlier].count;
-        if (forms[later].count == forms[earlier].count) continue;
-        const Sized& large = laterIsLarger ? forms[later] : forms[earlier];  // the lower count is the larger piece
-        const Sized& small = laterIsLarger ? forms[earlier] : forms[later];
-        const bool byContent = large.holds > 0 && small.holds > 0;
-        const bool bySize = large.holds == 0 && small.holds == 0 && large.actual > 0 && small.actual > 0;
-        if (!(byContent && large.holds <= small.holds) && !(bySize && large.actual <= small.actual)) continue;
-        const Record& at = context.collection[forms[later].index];
-        const Record& other = context.collection[forms[earlier].index];
-        const auto field = byContent ? "holds"_f : "actual"_f;
-        const Record& largeForm = context.collection[large.index];
-        const Record& smallForm = context.collection[small.index];
-        findings.add({.rule = "size-out-of-order"_rule,
-                      .span = at.span(at.find(field)->place),
-                      .message = "`" + std::string(largeForm.id) + "` (" + std::string(largeForm.text("nominal"_f)) + ") " + (byContent ? "holds " : "measures ") +
-                                 std::string(largeForm.find(field)->each()[0].text) + ", no more than `" + std::string(smallForm.id) + "` (" +
-                                 std::string(smallForm.text("nominal"_f)) + ") with " + std::string(smallForm.find(field)->each()[0].text),
-                      .hint = "the higher the count, the smaller the piece: one of the two sizes is wrong, or they are of two families",
-                      .record = at.reference(),
-                      .field = std::string(field.name()),
-                      .records = {other.reference(), at.reference()},
-                      .related = {{other.span(other.find(field)->place), "the other size stands here"}}});
-        break;  // one finding at the later record
-      }
-    }
+    if (form.broken || name.empty() || nominal == nullptr || nominal->unit != Unit::countSize) continue;
+    const double holds = holdsOf(form);
+    const double size = holds > 0 ? holds : actualOf(form);
+    if (size <= 0) continue;
+    Families& own = families[base::folded(name)];
+    Family& family = holds > 0 ? own.byContent : own.bySize;
+    const RecordIndex other = family.against(nominal->value(0), size);
+    if (other != records::kNoRecord) reportOrder(all, index, other, holds > 0, findings);
+    family.add(nominal->value(0), size, index);
   }
 }
 

@@ -1,11 +1,14 @@
+#include <optional>
+
+#include "base/text.h"
 #include "checks/own_days.h"
 #include "checks/rules.h"
-#include "dates/print.h"
 
 // A treatment against its shape and its motif: it cannot be older than either, nor be offered when they no longer were.
 namespace saggar::checks {
 
-using dates::Bounds;
+using dates::Day;
+using dates::End;
 using records::Entry;
 using records::Field;
 using records::Kind;
@@ -15,6 +18,10 @@ using records::Value;
 
 namespace {
 
+bool isDoubted(const Value& value) {
+  return value.evidence != nullptr && !value.evidence->doubted.empty();
+}
+
 class Look {
  public:
   Look(const Context& context, diagnostics::Findings& findings)
@@ -22,67 +29,107 @@ class Look {
 
   void at(const Record& treatment) {
     if (treatment.broken) return;
-    std::vector<const Record*> shapes = targets(treatment, "shape"_f);
-    std::vector<const Record*> motifs = targets(treatment, "motif"_f);
-    const bool early = any(shapes, treatment, "introduced"_f, "date-before-shape"_rule, true);
-    if (!early) any(shapes, treatment, "withdrawn"_f, "date-before-shape"_rule, true);
-    const bool late = any(shapes, treatment, "introduced"_f, "date-after-shape"_rule, false);
-    if (!late) any(shapes, treatment, "withdrawn"_f, "date-after-shape"_rule, false);
-    const bool earlyMotif = any(motifs, treatment, "introduced"_f, "date-before-motif"_rule, true);
-    if (!earlyMotif) any(motifs, treatment, "withdrawn"_f, "date-before-motif"_rule, true);
-    const bool lateMotif = any(motifs, treatment, "introduced"_f, "date-after-motif"_rule, false);
-    if (!lateMotif) any(motifs, treatment, "withdrawn"_f, "date-after-motif"_rule, false);
+    for (const Field part : {"shape"_f, "motif"_f}) {
+      const bool shape = part == "shape"_f;
+      const std::vector<const Record*> owners = ownersOf(treatment, part);
+      if (owners.empty()) continue;
+      // One date that is out of bounds is enough to tell.
+      for (const Field field : {"introduced"_f, "withdrawn"_f})
+        if (compare(treatment, field, owners, shape ? "date-before-shape"_rule : "date-before-motif"_rule,
+                    true))
+          break;
+      for (const Field field : {"introduced"_f, "withdrawn"_f})
+        if (compare(treatment, field, owners, shape ? "date-after-shape"_rule : "date-after-motif"_rule,
+                    false))
+          break;
+    }
   }
 
  private:
-  std::vector<const Record*> targets(const Record& record, Field field) const {
-    std::vector<const Record*> out;
-    if (const Value* value = record.find(field))
-      for (const Value& one : value->each())
-        if (one.target() != records::kNoRecord) out.push_back(&all_[one.target()]);
-    return out;
+  // The shapes or the motif; none if it is not certain that there is no other, which would admit the dates.
+  std::vector<const Record*> ownersOf(const Record& treatment, Field part) const {
+    std::vector<const Record*> owners;
+    const Value* value = treatment.find(part);
+    if (value == nullptr || isDoubted(*value)) return {};
+    for (const Value& one : value->each()) {
+      if (one.target() == records::kNoRecord || isDoubted(one) || all_[one.target()].broken) return {};
+      owners.push_back(&all_[one.target()]);
+    }
+    return owners;
   }
 
   // Of several shapes it is enough that one admits the date. Gives true if a finding was made.
-  bool any(const std::vector<const Record*>& owners, const Record& treatment, Field field, diagnostics::Rule rule, bool before) {
+  bool compare(const Record& treatment, Field field, const std::vector<const Record*>& owners,
+               diagnostics::Rule rule, bool before) {
     const Entry* entry = treatment.entry(field);
-    if (entry == nullptr || owners.empty()) return false;
-    const Bounds own = momentDays(&entry->value, options_);
+    if (entry == nullptr) return false;
     const Field limitField = before ? "introduced"_f : "withdrawn"_f;
-    const Record* worst = nullptr;
-    dates::Day limit;
+    const End ownEnd = before ? End::Latest : End::Earliest;
+    const End limitEnd = before ? End::Earliest : End::Latest;
+    const Day own = dayOf(&entry->value, ownEnd, options_);
+    const Record* nearest = nullptr;
+    Day limit;
+    bool onlySeason = false;
     for (const Record* owner : owners) {
-      const Bounds bounds = momentDays(owner->find(limitField), options_);
-      const bool clash = before ? own.latest < bounds.earliest : own.earliest > bounds.latest;
-      if (!clash || owner->broken) return false;
-      worst = owner;
-      limit = before ? bounds.earliest : bounds.latest;
+      const Value* value = owner->find(limitField);
+      const Day day = dayOf(value, limitEnd, options_);
+      if (!(before ? own < day : own > day)) return false;
+      const Day ownYear = dayWithoutSeason(&entry->value, ownEnd, options_);
+      const Day year = dayWithoutSeason(value, limitEnd, options_);
+      onlySeason |= !(before ? ownYear < year : ownYear > year);
+      if (nearest != nullptr && !(before ? day < limit : day > limit)) continue;
+      nearest = owner;
+      limit = day;
     }
-    report(treatment, *entry, *worst, limitField, rule, before, own, limit);
+    report(treatment, *entry, owners, limitField, rule, before, own, limit, onlySeason);
     return true;
   }
 
-  void report(const Record& treatment, const Entry& entry, const Record& owner, Field limitField, diagnostics::Rule rule, bool before,
-              const Bounds& own, dates::Day limit) {
-    const Value* limitValue = owner.find(limitField);
-    const std::string kind(name(owner.kind));
+  void report(const Record& treatment, const Entry& entry, const std::vector<const Record*>& owners,
+              Field limitField, diagnostics::Rule rule, bool before, Day own, Day limit, bool onlySeason) {
+    const std::string kind(name(owners[0]->kind));
     const std::string verb = before ? "introduced" : "withdrawn";
-    const dates::Day ownDay = before ? own.latest : own.earliest;
-    const std::string gap = before ? gapInWords(ownDay, limit) : gapInWords(limit, ownDay);
+    const std::string typed(entry.value.text);
+    std::vector<std::string> limits;
+    for (const Record* owner : owners)
+      limits.push_back((owners.size() == 1 ? "" : '`' + std::string(owner->id) + "` ") +
+                       std::string(owner->find(limitField)->text));
+    constexpr std::size_t kMostNamed = 6;
+    if (limits.size() > kMostNamed) {
+      limits.resize(kMostNamed - 1);
+      limits.push_back(base::counted(owners.size() - limits.size(), "other"));
+    }
+    const std::string gap =
+        before ? gapInWords(own, limit) + " too early" : gapInWords(limit, own) + " too late";
     diagnostics::Finding finding{
         .rule = rule,
         .span = treatment.span(entry.value.place),
-        .message = std::string(treatment.id) + (entry.field == "introduced"_f ? " is dated " : " was last offered ") + std::string(entry.value.text) +
-                   (before ? ", before its " : ", after its ") + kind + " `" + std::string(owner.id) + "` was " + verb + " (" +
-                   std::string(limitValue->text) + "): " + gap + (before ? " too early" : " too late"),
-        .hint = "one of the two dates is wrong, or the " + kind + " is; a date that is in doubt takes `doubted: reason`",
+        .message = '`' + std::string(treatment.id) +
+                   (entry.field == "introduced"_f ? "` is dated " : "` was last offered ") + typed +
+                   (before ? ", before " : ", after ") +
+                   (owners.size() == 1 ? "its " + kind + " `" + std::string(owners[0]->id) + "` was "
+                                       : "any of its " + kind + "s was ") +
+                   verb + " (" + base::listedInWords(limits) + "): " + gap +
+                   (onlySeason ? seasonInWords(options_) : std::string()),
+        .hint = "one of the dates is wrong, or the " + kind +
+                " is; a date that is in doubt takes `doubted: reason`",
         .record = treatment.reference(),
         .field = std::string(entry.key),
-        .records = {treatment.reference(), owner.reference()},
-        .related = {{owner.span(limitValue->place), "the " + kind + " was " + verb + " here"}},
-        .facts = {{treatment.reference(), std::string(entry.key), std::string(entry.value.text), {}, treatment.span(entry.value.place)},
-                  {owner.reference(), std::string(limitField.name()), std::string(limitValue->text), {}, owner.span(limitValue->place)}},
-        .shortByDays = static_cast<std::int64_t>(before ? limit.number() - ownDay.number() : ownDay.number() - limit.number())};
+        .records = {treatment.reference()},
+        .facts =
+            {{treatment.reference(), std::string(entry.key), typed, {}, treatment.span(entry.value.place)}},
+        .shortByDays = before ? gapInDays(own, limit) : gapInDays(limit, own)};
+    for (const Record* owner : owners) {
+      const Value& value = *owner->find(limitField);
+      finding.records.push_back(owner->reference());
+      finding.related.push_back(
+          {owner->span(value.place), "`" + std::string(owner->id) + "` was " + verb + " here"});
+      finding.facts.push_back({owner->reference(),
+                               std::string(limitField.name()),
+                               std::string(value.text),
+                               {},
+                               owner->span(value.place)});
+    }
     findings_.add(std::move(finding));
   }
 

@@ -33,7 +33,9 @@ std::string variantOf(const Record& record) {
   const Value* shape = record.find("shape"_f);
   const Value* motif = record.find("motif"_f);
   const Value* look = record.find("look"_f);
-  if (shape == nullptr || !shape->said() || motif == nullptr || motif->type == ValueType::unknown || motif->type == ValueType::unfit) return {};
+  if (shape == nullptr || !shape->said() || motif == nullptr || motif->type == ValueType::unknown ||
+      motif->type == ValueType::unfit)
+    return {};
   std::string key;
   std::vector<std::string> shapes;
   for (const Value& one : shape->each()) {
@@ -44,21 +46,32 @@ std::string variantOf(const Record& record) {
   key += base::joined(shapes, ",") + '/';
   key += motif->type == ValueType::none ? "none" : std::to_string(motif->target());
   const Value* customer = record.find("for"_f);
-  key += '/' + (customer == nullptr || !customer->said() ? std::string() : std::to_string(customer->target())) + '/';
+  key += '/' +
+         (customer == nullptr || !customer->said() ? std::string() : std::to_string(customer->target())) +
+         '/';
   if (look == nullptr || look->entries().empty()) return {};
-  bool recorded = false;
   std::vector<const Entry*> features;
-  for (const Entry& entry : look->entries()) {
-    features.push_back(&entry);
-    recorded |= entry.value.said() || entry.value.type == ValueType::none;
-  }
-  if (!recorded) return {};
+  for (const Entry& entry : look->entries())
+    if (entry.value.said() || entry.value.type == ValueType::none) features.push_back(&entry);
+  if (features.empty()) return {};
   std::sort(features.begin(), features.end(), [](const Entry* a, const Entry* b) { return a->key < b->key; });
   for (const Entry* entry : features) {
     key.append(entry->key) += '=';
     putLook(key, entry->value);
   }
   return key;
+}
+
+// A treatment that was renumbered is the same variant, and says so.
+bool continues(const linking::Collection& all, RecordIndex later, RecordIndex earlier) {
+  constexpr int kMostSteps = 100;  // a ring has no end
+  for (int step = 0; step < kMostSteps; ++step) {
+    const Value* before = all[later].find("continues"_f);
+    if (before == nullptr || before->target() == records::kNoRecord) return false;
+    later = before->target();
+    if (later == earlier) return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -71,12 +84,16 @@ void variantTwice(const Context& context, diagnostics::Findings& findings) {
     const std::string key = variantOf(record);
     if (key.empty()) continue;
     const auto [other, fresh] = first.emplace(key, index);
-    if (fresh) continue;
+    if (fresh || continues(context.collection, index, other->second) ||
+        continues(context.collection, other->second, index))
+      continue;
     const Record& before = context.collection[other->second];
     findings.add({.rule = "variant-twice"_rule,
                   .span = record.span(),
-                  .message = record.reference() + " is the same variant as " + before.reference() + ": shape, motif, customer and every recorded feature agree",
-                  .hint = "make one record of both (a second number goes into a list, `code: [one, two]`), or record the feature that tells them apart",
+                  .message = record.reference() + " is the same variant as " + before.reference() +
+                             ": shape, motif, customer and every recorded feature agree",
+                  .hint = "make one record of both (a second number goes into a list, `code: [one, two]`), "
+                          "or record the feature that tells them apart",
                   .record = record.reference(),
                   .records = {before.reference(), record.reference()},
                   .related = {{before.span(), "the same variant stands here"}}});

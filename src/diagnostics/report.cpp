@@ -13,8 +13,7 @@ namespace {
 std::vector<std::string> subject(const Finding& finding, const source::SourceSet& sources) {
   std::vector<std::string> records = finding.records;
   if (records.empty() && !finding.record.empty()) records.push_back(finding.record);
-  if (records.empty() && finding.span.known())
-    records.push_back(waivedFile(sources.path(finding.span.file)));
+  if (records.empty() && finding.span.known()) records.push_back(waivedFile(sources.path(finding.span.file)));
   std::sort(records.begin(), records.end());
   records.erase(std::unique(records.begin(), records.end()), records.end());
   return records;
@@ -50,28 +49,31 @@ void waive(std::vector<Finding>& findings, const Settings& settings, const sourc
   }
   for (std::size_t i = 0; i < used.size(); ++i) {
     const Waiver& waiver = settings.waivers[i];
-    const bool looked = settings.only.empty() ||
-                        std::find(settings.only.begin(), settings.only.end(), waiver.rule) != settings.only.end();
+    const bool looked = settings.only.empty() || std::find(settings.only.begin(), settings.only.end(),
+                                                           waiver.rule) != settings.only.end();
     // What only `make` finds cannot be missed where nothing was made.
     if (used[i] || !waiver.rule.info().waivable || waiver.rule.info().whenMade || !looked) continue;
-    findings.push_back({.rule = "waiver-unused"_rule,
-                        .span = waiver.span,
-                        .message = "no `" + std::string(waiver.rule.id()) + "` finding is about exactly " +
-                                   namesOf(waiver),
-                        .hint = "take the waiver out, or name all the records of the finding it is meant for"});
+    findings.push_back(
+        {.rule = "waiver-unused"_rule,
+         .span = waiver.span,
+         .message = "no `" + std::string(waiver.rule.id()) + "` finding is about exactly " + namesOf(waiver),
+         .hint = "take the waiver out, or name all the records of the finding it is meant for"});
   }
 }
 
 }  // namespace
 
-std::string waivedFile(std::string_view path) { return "file " + std::string(path); }
+std::string waivedFile(std::string_view path) {
+  return "file " + std::string(path);
+}
 
 void Findings::append(Findings other) {
   if (all_.empty()) {
     all_ = std::move(other.all_);
     return;
   }
-  all_.insert(all_.end(), std::make_move_iterator(other.all_.begin()), std::make_move_iterator(other.all_.end()));
+  all_.insert(all_.end(), std::make_move_iterator(other.all_.begin()),
+              std::make_move_iterator(other.all_.end()));
 }
 
 Report makeReport(Findings collected, const Settings& settings, const source::SourceSet& sources) {
@@ -80,15 +82,16 @@ Report makeReport(Findings collected, const Settings& settings, const source::So
   waive(findings, settings, sources);
   std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
     auto key = [&](const Finding& f) {
-      return std::tuple(f.span.known() ? sources.path(f.span.file) : std::string_view(), f.span.begin, f.rule.index);
+      return std::tuple(f.span.known() ? sources.path(f.span.file) : std::string_view(), f.span.begin,
+                        f.rule.index);
     };
     const auto ka = key(a);
     const auto kb = key(b);
     return ka != kb ? ka < kb : a.message < b.message;
   });
   for (Finding& finding : findings) {
-    const bool wanted = settings.only.empty() ||
-                        std::find(settings.only.begin(), settings.only.end(), finding.rule) != settings.only.end();
+    const bool wanted = settings.only.empty() || std::find(settings.only.begin(), settings.only.end(),
+                                                           finding.rule) != settings.only.end();
     if (!wanted) continue;
     if (settings.changed[finding.rule.index]) finding.severity = settings.severity[finding.rule.index];
     if (finding.weight() == Severity::off) continue;
@@ -100,9 +103,14 @@ Report makeReport(Findings collected, const Settings& settings, const source::So
       ++report.waived;
     } else {
       switch (finding.weight()) {
-        case Severity::error: ++report.errors; break;
-        case Severity::warning: ++report.warnings; break;
-        default: ++report.notes;
+        case Severity::error:
+          ++report.errors;
+          break;
+        case Severity::warning:
+          ++report.warnings;
+          break;
+        default:
+          ++report.notes;
       }
     }
     report.findings.push_back(std::move(finding));
@@ -113,11 +121,14 @@ Report makeReport(Findings collected, const Settings& settings, const source::So
 std::vector<const Finding*> Report::shown() const {
   constexpr std::size_t kMostOfARule = 100;
   constexpr std::size_t kMostInAll = 1000;
-  std::array<std::size_t, kRules.size()> ofRule{};
+  std::array<std::size_t, kRules.size()> ofRule[2] = {};  // waived ones take no room from the others
+  std::size_t all[2] = {};
   std::vector<const Finding*> out;
   for (const Finding& finding : findings) {
-    if (out.size() == kMostInAll) break;
-    if (ofRule[finding.rule.index]++ >= kMostOfARule) continue;
+    const std::size_t waivedOnes = finding.waived ? 1 : 0;
+    if (all[waivedOnes] == kMostInAll || ofRule[waivedOnes][finding.rule.index] == kMostOfARule) continue;
+    ++all[waivedOnes];
+    ++ofRule[waivedOnes][finding.rule.index];
     out.push_back(&finding);
   }
   return out;

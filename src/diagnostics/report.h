@@ -40,7 +40,8 @@ struct Report {
   std::size_t notes = 0;
   std::size_t waived = 0;
 
-  // As SEMANTICS: the first 100 of a rule and 1,000 in all are printed; counts are those of all.
+  // As SEMANTICS: the first 100 of a rule and 1,000 in all are printed, of those that are waived as many again; counts
+  // are those of all.
   std::vector<const Finding*> shown() const;
 };
 

@@ -1,0 +1,83 @@
+#pragma once
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "checks/check.h"
+#include "choosing/choose.h"
+#include "choosing/code_readings.h"
+#include "linking/link.h"
+#include "reading/guide_reader.h"
+
+// A guide of a few lines in memory, read, linked and gone over by every check there is, or by one alone. All data is
+// invented.
+namespace saggar::checks::testing {
+
+using FilesOfGuide = std::map<std::string, std::string>;  // names inside the guide; guide.yaml is added where missing
+
+class Small {
+ public:
+  explicit Small(FilesOfGuide files, std::vector<diagnostics::Rule> only = {}) {
+    source::MemoryFiles world;
+    files.emplace("guide.yaml", "guide: An example\n");
+    for (auto& [name, bytes] : files) world.put("guide/" + name, bytes);
+    diagnostics::Findings findings;
+    diagnostics::Settings settings;
+    settings.only = only;
+    const linking::Collection collection =
+        linking::link(reading::readGuide(world, "guide", findings), findings, settings);
+    const choosing::OwnBounds bounds(collection, dates::Reading::Plain);
+    const choosing::Chooser chooser(collection, bounds);
+    const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
+    choosing::checkConditions(collection, findings);
+    runChecks({collection, chooser, codes, world}, only, findings);
+    report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
+    for (const diagnostics::Finding& one : report.findings) {
+      const source::Place place = collection.sources().place(one.span);
+      found += (found.empty() ? "" : "\n") + (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
+               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' + std::string(one.rule.id()) +
+               (one.waived ? " waived" : "");
+      messages += one.message + '\n';
+    }
+  }
+  // The records alone, in records.yaml.
+  explicit Small(std::string records, std::vector<diagnostics::Rule> only = {})
+      : Small(FilesOfGuide{{"records.yaml", std::move(records)}}, std::move(only)) {}
+
+  const diagnostics::Finding& one() const {
+    INFO(found);
+    REQUIRE(report.findings.size() == 1);
+    return report.findings[0];
+  }
+
+  diagnostics::Report report;
+  std::string found;     // "4:12 uncited" of each finding, with the file in front where it is not records.yaml
+  std::string messages;  // one a line
+};
+
+// Caught among all checks, with no other finding; caught alone; and by no other check alone.
+inline void caught(const FilesOfGuide& bad, const std::string& place, const std::string& rule) {
+  INFO(place << ' ' << rule);
+  CHECK(Small(bad).found == place + ' ' + rule);
+  const diagnostics::Rule wanted = *diagnostics::ruleNamed(rule);
+  CHECK(Small(bad, {wanted}).found == place + ' ' + rule);
+  std::vector<diagnostics::Rule> others;
+  for (std::size_t i = 0; i < diagnostics::kRules.size(); ++i)
+    if (i != wanted.index) others.push_back(diagnostics::Rule{static_cast<std::uint8_t>(i)});
+  CHECK(Small(bad, others).found == "");
+}
+inline void caught(const std::string& bad, const std::string& place, const std::string& rule) {
+  caught(FilesOfGuide{{"records.yaml", bad}}, place, rule);
+}
+
+// No check has anything to say.
+inline void silent(const FilesOfGuide& sound) { CHECK(Small(sound).found == ""); }
+inline void silent(const std::string& sound) { CHECK(Small(sound).found == ""); }
+
+// A source that wants no locator, for records that need one. It stands behind them.
+inline const std::string kBooks = "- {source: books, title: Order books, type: trade-notice, date: 1889/1968}\n";
+
+}  // namespace saggar::checks::testing
