@@ -24,13 +24,12 @@ constexpr records::KindSet kWare(Kind::shape, Kind::form, Kind::motif, Kind::tre
 
 // After TRADE facts that the guide's own caution gives in full; dated, and with what alone can tell.
 constexpr std::string_view kCaution =
-    "Looks tell nothing of what a glaze gives off: of nearly 6,000 pieces that were tested, 14.2 per cent "
-    "leached lead "
-    "(California Agriculture 53(5), 1999). Do not eat or drink from old ware unless that very piece has been "
-    "tested; keep "
-    "acid food, the dishwasher and the microwave oven away from it. The rules where you live and a "
-    "laboratory decide. This "
-    "list is no appraisal.";
+    "Looks tell nothing of what a glaze gives off: of nearly 6,000 pieces tested, 14.2 per cent leached lead "
+    "(California "
+    "Agriculture 53(5), 1999). Do not eat or drink from old ware unless that very piece has been tested; "
+    "keep acid food, "
+    "dishwasher and microwave oven away from it. Local rules and a laboratory decide. This list is no "
+    "appraisal.";
 
 class Maker {
  public:

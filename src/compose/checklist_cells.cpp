@@ -156,8 +156,8 @@ std::string CellMaker::cell(const Path& path, RecordIndex record, bool first) {
   if (nothing && alone && last.type == Step::Type::field) {
     if (last.field == "name"_f || last.field == "title"_f) return words_.plainName(record);
     if (first && (last.field == "code"_f || last.field == "code-seen"_f)) {
-      if (all[0].state == Reached::State::none) return "no number";
-      return all[0].state == Reached::State::unknown ? "number not known" : "number not recorded";
+      if (all[0].state == Reached::State::none) return "none";
+      return all[0].state == Reached::State::unknown ? "not known" : "not recorded";
     }
     if (first) return words_.plainName(record);
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "compose/corrections.h"
 
 namespace saggar::compose {
 
@@ -181,9 +182,18 @@ std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record)
 }
 
 Blocks noteOf(const Page& page, const PublishedRecord& record) {
-  const Value* note = record.find("note"_f);
-  if (note == nullptr || !note->said()) return {};
-  return page.words().prose(record, *note);
+  Blocks out;
+  if (const Value* note = record.find("note"_f); note != nullptr && note->said())
+    out = page.words().prose(record, *note);
+  Inlines corrected = correctionLinks(page.words().materials(), page.book().places(), record.index());
+  if (!corrected.empty()) {
+    Inlines words;
+    put(words, "see the ");
+    put(words, std::move(corrected));
+    for (Block& block : labelled("Corrected since it was printed", sentence(std::move(words))))
+      out.push_back(std::move(block));
+  }
+  return out;
 }
 
 }  // namespace saggar::compose

@@ -29,7 +29,7 @@ std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& recor
 // "**Also called:** …"
 std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record);
 
-// The note, as paragraphs of its own.
+// The note, as paragraphs of its own; then where it is said what was corrected about the record.
 Blocks noteOf(const Page& page, const PublishedRecord& record);
 
 }  // namespace saggar::compose

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "compose/collation.h"
+#include "compose/corrections.h"
 #include "compose/lists.h"
 
 // Tables of decorations, pieces and marks.
@@ -226,6 +227,11 @@ Blocks formsList(Page& page, const Listing& listing) {
       put(name, " (" + base::joined(others, ", ") + ")");
     }
     if (!one.sure) put(name, ", perhaps");
+    if (!anchor.empty()) {
+      Inlines corrected = correctionLinks(page.words().materials(), page.book().places(), one.record);
+      if (!corrected.empty()) put(name, "; corrected: ");
+      put(name, std::move(corrected));
+    }
     Inlines actual = value("actual"_f);
     if (const std::string_view measured = record.text("measured"_f);
         !measured.empty() && measured != "overall")

@@ -70,7 +70,8 @@ Composed composeOwnPieces(const linking::Collection& collection, const Materials
     put(line, ", shown at " + base::listedInWords(piece.when));
     if (const std::string_view owner = record.text("owner"_f); !owner.empty())
       put(line, "; belongs to " + std::string(owner));
-    if (const std::string_view holder = record.text("holder"_f); !holder.empty())
+    const bool here = !record.text("kept"_f).empty();
+    if (const std::string_view holder = record.text("holder"_f); !holder.empty() && !here)
       put(line, "; held by " + std::string(holder));
     if (record.kind == Kind::specimen && !seenInHand(materials.records[piece.record]))
       put(line, "; not seen in hand");

@@ -94,6 +94,8 @@ TEST_CASE("a chapter of a shape: facts, pieces, decorations, marks, look-alikes,
 - **Look:** round outline; embossing in panels; closed knob (finial); white glaze, or ivory since 1930
 - **Sources:** [The Pattern Book of Amblecote & Tarn](sources.md#source-pattern-book), list of shapes
 
+**Corrected since it was printed:** see the [corrigendum of 2 May 2020](corrections.md#claim-first-new).
+
 )");
   CHECK(part(bryn, "## Pieces", "## Decorations") == R"(## Pieces
 
