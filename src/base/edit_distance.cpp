@@ -1,6 +1,7 @@
 #include "base/edit_distance.h"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 #include "base/text.h"
@@ -8,11 +9,9 @@
 namespace saggar::base {
 namespace {
 
-std::string asciiLower(std::string_view text) {
-  std::string out(text);
-  for (char& c : out)
+void toAsciiLower(std::string& text) {
+  for (char& c : text)
     if (isUpper(c)) c = static_cast<char>(c - 'A' + 'a');
-  return out;
 }
 
 }  // namespace
@@ -21,8 +20,9 @@ std::size_t editDistance(std::string_view a, std::string_view b, std::size_t lim
   if (a.size() > b.size()) std::swap(a, b);
   if (b.size() - a.size() > limit) return limit + 1;
   const std::size_t width = b.size() + 1;
-  std::vector<std::size_t> rows(3 * width);
-  std::size_t* before = rows.data();
+  std::array<std::size_t, 3 * 48> few;  // for names; longer words come from a disk that was damaged
+  std::vector<std::size_t> many(3 * width <= few.size() ? 0 : 3 * width);
+  std::size_t* before = many.empty() ? few.data() : many.data();
   std::size_t* last = before + width;
   std::size_t* now = last + width;
   for (std::size_t j = 0; j < width; ++j) last[j] = j;
@@ -48,19 +48,21 @@ std::size_t nearLimit(std::size_t length) {
 }
 
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> candidates) {
-  const std::string typed = asciiLower(word);
+  std::string typed(word);
+  toAsciiLower(typed);
   const std::size_t limit = nearLimit(word.size());
   std::optional<std::string_view> best;
   std::tuple<std::size_t, std::size_t, std::size_t> bestRank;
   std::string folded;
   for (std::string_view candidate : candidates) {
-    if (candidate == word) continue;
-    folded = asciiLower(candidate);
+    const std::size_t gap = std::max(word.size(), candidate.size()) - std::min(word.size(), candidate.size());
+    if (gap > limit || candidate == word) continue;
+    folded.assign(candidate);
+    toAsciiLower(folded);
     const std::size_t distance = editDistance(typed, folded, limit);
     if (distance > limit || (distance != 0 && distance >= std::max(word.size(), candidate.size()))) continue;
     const auto differ = std::mismatch(typed.begin(), typed.end(), folded.begin(), folded.end());
     const std::size_t shared = static_cast<std::size_t>(differ.first - typed.begin());
-    const std::size_t gap = std::max(word.size(), candidate.size()) - std::min(word.size(), candidate.size());
     const std::tuple rank{distance, word.size() - shared, gap};
     if (!best || rank < bestRank) {
       best = candidate;

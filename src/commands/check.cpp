@@ -8,6 +8,7 @@ namespace {
 
 // How much was looked at, so that an author sees that nothing was overlooked.
 std::string nothingFound(const Guide& guide) {
+  if (guide.collection.size() == 0) return "nothing found: the guide has no records yet\n";
   const std::size_t prose = guide.collection.read().prose.size();
   return "nothing found in " + base::counted(guide.collection.size(), "record") +
          (prose == 0 ? "" : " and " + base::counted(prose, "file") + " of prose") +

@@ -65,13 +65,11 @@ class CommandLine {
 
     command("show").add_option("record", show_.reference);
     formatOf("show", show_.format);
-    command("find").add_option("words", find_.words);
     formatOf("find", find_.format);
     command("code").add_option("text", code_.text);
     option("code", "--maker", code_.maker);
     formatOf("code", code_.format);
     command("date").add_flag("--read", readsDates_);
-    command("date").add_option("expressions", date_.expressions);
     command("why").add_option("rule", why_.rule);
     command("blank").add_option("kind", blank_.kind);
     command("blank").add_option("name", blank_.name);
@@ -81,7 +79,9 @@ class CommandLine {
 
   int run(std::vector<std::string> words) {
     json_ = asksForJson(words);
-    if (const int bad = parse(withDatesBehindDashes(std::move(words))); bad != kFine) return bad;
+    const auto dashes = std::find(words.begin(), words.end(), "--");
+    plain_.assign(dashes, words.end());
+    if (const int bad = parse(words); bad != kFine) return bad;
     if (done_) return kFine;
     const auto chosen = app_.get_subcommands();
     if (const int bad = extras(chosen.empty() ? app_ : *chosen[0]); bad != kFine) return bad;
@@ -105,16 +105,6 @@ class CommandLine {
     return commands::cannot(environment_, json_, error, hint);
   }
 
-  // A year before year 0 begins with a minus, as an option does: behind `date` it is a date.
-  static std::vector<std::string> withDatesBehindDashes(std::vector<std::string> words) {
-    const auto date = std::find(words.begin(), words.end(), "date");
-    const auto minus = std::find_if(date, words.end(), [](const std::string& word) {
-      return word == "--" || (word.size() > 1 && word[0] == '-' && base::isDigit(word[1]));
-    });
-    if (minus != words.end() && *minus != "--") words.insert(minus, "--");
-    return words;
-  }
-
   int parse(std::vector<std::string> words) {
     std::reverse(words.begin(), words.end());
     try {
@@ -128,37 +118,51 @@ class CommandLine {
       environment_.out(std::string(kVersion) + '\n');
       done_ = true;
     } catch (const CLI::ParseError& error) {
-      const auto chosen = app_.get_subcommands();
-      return cannot(inWords(error), "`saggar " +
-                                        (chosen.empty() ? std::string() : chosen[0]->get_name() + ' ') +
-                                        "--help` shows what goes behind it");
+      return cannotTake(error);
     }
     return kFine;
   }
 
-  // What is left: an option without its value, at the end of the line.
-  std::string inWords(const CLI::ParseError& error) const {
+  // What can be left: an option at the end of the line, without its value.
+  int cannotTake(const CLI::ParseError& error) const {
     const std::string said = error.what();
-    const std::string name = said.substr(0, said.find(':'));
-    if (name.starts_with("-")) return "nothing follows " + inTicks(name) + ", which wants a value";
-    return "the command could not be understood";
+    const std::string option = said.substr(0, said.find(':'));
+    const auto chosen = app_.get_subcommands();
+    const std::string command = chosen.empty() ? "saggar" : "saggar " + chosen[0]->get_name();
+    if (!option.starts_with("-"))
+      return cannot("this could not be understood", '`' + command + " --help` shows how it is written");
+    return cannot("nothing follows " + inTicks(option) + ", which wants a value",
+                  option == "-C" ? "write the guide's folder behind it, as `-C my-guide`"
+                                 : '`' + command + " --help` shows what goes behind it");
   }
 
-  // Options that there are not, and words too many.
+  // Options that there are not, and words too many. What `find` and `date` take comes this way too: the library would
+  // take a `[1932,1934]` for a list of its own.
   int extras(const CLI::App& chosen) {
     const bool none = &chosen == &app_;
-    std::vector<std::string> left = app_.remaining(true);
-    std::erase(left, "--");
-    for (const std::string& word : left)
-      if (word.size() > 1 && word[0] == '-') return unknownOption(chosen, word);
-    if (left.empty()) return kFine;
-    if (none) return unknownCommand(left[0]);
-    const std::string name = chosen.get_name();
-    const bool place = left[0].find('/') != std::string::npos ||
-                       environment_.files.status(left[0]).type == source::FileType::folder;
+    const std::string name = none ? "" : chosen.get_name();
+    std::vector<std::string> words;
+    // A year before year 0 begins with a minus, as an option does; behind `--` nothing is an option.
+    auto isOption = [&](const std::string& word) {
+      if (word.size() < 2 || word[0] != '-' || (name == "date" && base::isDigit(word[1]))) return false;
+      return std::find(plain_.begin(), plain_.end(), word) == plain_.end();
+    };
+    for (std::string& word : app_.remaining(true)) {
+      if (isOption(word))
+        return none && !words.empty() ? unknownCommand(words[0]) : unknownOption(chosen, word);
+      if (word != "--") words.push_back(std::move(word));
+    }
+    if (name == "find" || name == "date") {
+      (name == "find" ? find_.words : date_.expressions) = std::move(words);
+      return kFine;
+    }
+    if (words.empty()) return kFine;
+    if (none) return unknownCommand(words[0]);
+    const bool place = words[0].find('/') != std::string::npos ||
+                       environment_.files.status(words[0]).type == source::FileType::folder;
     return cannot(
-        "`saggar " + name + "` does not know what to do with " + inTicks(left[0]),
-        place ? "the guide's folder is named with `-C " + base::shortened(left[0], 60) + "`"
+        "`saggar " + name + "` does not know what to do with " + inTicks(words[0]),
+        place ? "the guide's folder is named with `-C " + base::shortened(words[0], 60) + "`"
               : "`saggar " + name + " --help` says what it takes; what has blanks in it goes into quotes");
   }
 
@@ -217,14 +221,17 @@ class CommandLine {
                              : '"' + base::shortened(base::joined(date_.expressions, " "), 60) + '"') +
                         '`');
     const CommandHelp& help = *helpOf(name);
-    const CLI::Option* first =
-        help.wants.empty() ? nullptr
-                           : *std::find_if(chosen.get_options().begin(), chosen.get_options().end(),
-                                           [](const CLI::Option* one) { return one->get_positional(); });
-    if (first != nullptr && first->count() == 0)
+    if (!help.wants.empty() && isWithoutWords(chosen))
       return cannot("`saggar " + name + "` wants " + std::string(help.wants),
                     "write it behind, as `" + std::string(help.example) + '`');
     return kFine;
+  }
+
+  bool isWithoutWords(const CLI::App& chosen) const {
+    if (chosen.get_name() == "find") return find_.words.empty();
+    const std::vector<const CLI::Option*> options = chosen.get_options();
+    return std::all_of(options.begin(), options.end(),
+                       [](const CLI::Option* one) { return !one->get_positional() || one->count() == 0; });
   }
 
   int dispatch(const std::string& name) {
@@ -248,6 +255,7 @@ class CommandLine {
   std::string folder_;
   std::string only_;
   bool readsDates_ = false;
+  std::vector<std::string> plain_;  // the words behind `--`
   bool json_ = false;
   bool done_ = false;
   CheckArguments check_;

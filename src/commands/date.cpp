@@ -12,7 +12,10 @@ int readDates(const Environment& environment, const DateArguments& arguments) {
   };
   if (arguments.expressions.empty()) {
     std::string line;
-    while (environment.readLine(line)) answer(line);
+    while (environment.readLine(line)) {
+      if (line.ends_with('\r')) line.pop_back();
+      answer(line);
+    }
   } else {
     for (const std::string& expression : arguments.expressions) answer(expression);
   }

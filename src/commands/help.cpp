@@ -125,6 +125,10 @@ saggar blank guide DIR
 A record of that kind to fill in, every line with what it means; copy it into any .yaml
 file of your guide. `blank guide` makes a new folder with a small guide to start from.
 
+  KIND               maker, person, shape, form, motif, treatment, set, mark, specimen,
+                     source, feature, claim, question, term, photo, talk or checklist
+  ID                 the record's short name: small letters, figures and hyphens
+
   saggar blank treatment jm-045
   saggar blank treatment jm-045 >> records.yaml
   saggar blank guide my-guide
@@ -144,7 +148,7 @@ What a stage of the program made of the guide, as text: for contributors and for
 
   records            the records as they were read, value by value
   links              the same with what every reference leads to
-  document           the chapters as they go to the writers; one chapter by its file's name
+  document           the chapters as they go to the writers; one by its file's name
 
   saggar stage links shape:jessamount
   saggar stage document glossary

@@ -36,6 +36,7 @@ std::optional<std::string> findGuideFolder(const Environment& environment, const
         break;
       default: {
         reason = shown + " is a file, and a guide is a folder";
+        hint = "name the folder that holds guide.yaml; `saggar blank guide my-guide` begins a new one";
         for (std::string around = asked; around != "." && around != "/";) {
           const std::size_t slash = around.rfind('/');
           around = slash == std::string::npos ? "." : slash == 0 ? "/" : around.substr(0, slash);

@@ -60,7 +60,8 @@ class Show {
     const source::Place place = guide_.collection.sources().place(record_.span());
     std::string out = words_.plainName(index_) + '\n' + record_.reference() + ", " + std::string(place.path) +
                       ':' + std::to_string(place.line) + "\n\n";
-    if (record_.broken) out += "Part of this record could not be read; `saggar check` says what.\n\n";
+    if (record_.broken) out += "Part of this record could not be read; `saggar check` says what.\n";
+    if (record_.broken && !facts_.empty()) out += '\n';
     for (const Fact& fact : facts_) putFact(out, fact);
     if (record_.evidence != nullptr && !record_.evidence->cite.empty()) {
       const bool all =

@@ -11,6 +11,7 @@
 #include "linking/prose.h"
 #include "reading/markdown.h"
 #include "reading/text_map.h"
+#include "source/files.h"
 
 // Chapters first, then prose is looked through once (headings, links, blocks), then every record gets its home.
 namespace saggar::compose {
@@ -325,6 +326,9 @@ void Planner::checkLinks() {
     for (const Link& link : prose_[i].links) {
       const auto target = places_.resolve(files[i].path, link.address);
       if (!target) {
+        const std::string beside = files[i].path.substr(0, files[i].path.rfind('/'));
+        const std::string file = link.address.substr(0, link.address.find('#'));
+        if (isUnreadable(source::pathNormalized(source::pathJoined(beside, file)))) continue;
         findings_.add(
             {.rule = "link-missing"_rule,
              .span = link.span,

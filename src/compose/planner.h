@@ -47,6 +47,7 @@ class Planner {
   void addRecord(RecordIndex record, const std::string& division);
   void addGenerated(std::string_view block, const std::string& division);
   bool hasProse(const std::string& path) const { return proseFiles_.contains(path); }
+  bool isUnreadable(const std::string& path) const;  // a file that is there and was told to be unreadable
   std::string proseOf(const PublishedRecord& record) const;
 
   std::optional<std::size_t> homeOfFirst(const PublishedRecord& record, records::Field field) const;

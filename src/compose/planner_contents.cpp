@@ -55,9 +55,18 @@ void Planner::readItem(const Value& item, const std::string& division, int depth
   for (const Value& one : holds->each()) readItem(one, name, depth + 1);
 }
 
+bool Planner::isUnreadable(const std::string& path) const {
+  if (hasProse(path)) return false;
+  const source::SourceSet& files = materials_.chooser.collection().sources();
+  for (std::size_t i = 0; i < files.size(); ++i)
+    if (files.path(static_cast<source::FileId>(i)) == path) return true;
+  return false;
+}
+
 void Planner::readWord(const Value& item, const std::string& division) {
   const std::string word(item.text);
   if (word.ends_with(".md") || word.find('/') != std::string::npos) {
+    if (isUnreadable(word)) return;
     if (!hasProse(word)) {
       std::vector<std::string_view> known;
       for (const auto& [path, index] : proseFiles_) known.push_back(path);

@@ -52,7 +52,10 @@ void Linker::resolveAll(diagnostics::Findings& findings) {
   for (std::thread& one : others) one.join();
   collection_.referredBy_ = rows(parts, &Resolved::references, records.size());
   collection_.citedBy_ = rows(parts, &Resolved::citations, records.size());
-  for (Resolved& part : parts) findings.append(std::move(part.findings));
+  for (Resolved& part : parts) {
+    suggestAll(part);
+    findings.append(std::move(part.findings));
+  }
 }
 
 // Gathers the links by target; within one target they keep the order of the records they come from.

@@ -1,4 +1,5 @@
 #pragma once
+#include <map>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,12 @@ struct Resolved {
     RecordIndex target;
     BackReference from;
   };
+  struct Missing {  // a finding that wants a suggestion
+    std::size_t finding;
+    std::string id;
+    records::KindSet kinds;
+  };
+  std::vector<Missing> missing;
   std::vector<Link> references;
   std::vector<Link> citations;
 };
@@ -46,13 +53,16 @@ class Linker {
   void resolveEvidence(const records::Evidence& evidence, const records::FieldSpec* spec, Walk& walk);
   void resolveCitation(records::Citation& citation, Walk& walk);
   void missing(std::string_view id, records::KindSet kinds, source::Span span, const Record& from, std::string_view field,
-               diagnostics::Findings& findings);
+               Resolved& out);
+  void suggestAll(Resolved& resolved);
   bool isLost(std::string_view id) const;
   std::string suggestion(std::string_view id, records::KindSet kinds);
   static Collection::Lists rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which, std::size_t records);
 
   Collection collection_;
-  std::size_t suggestionsLeft_ = 300;  // a suggestion looks at every id: enough for what is printed, bounded in time
+  // A suggestion looks at every id: more different ones than are printed, and bounded in time.
+  static constexpr std::size_t kMostSuggestions = 300;
+  std::map<std::string, std::string> suggestions_;  // id and kinds: what was found near, empty for nothing
 };
 
 }  // namespace saggar::linking

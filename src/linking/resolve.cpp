@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <mutex>
 
 #include "base/edit_distance.h"
 #include "base/text.h"
@@ -19,8 +18,6 @@ using records::ValueType;
 
 namespace {
 
-std::mutex suggestionLock;
-
 std::string kindsInWords(KindSet kinds) {
   std::vector<std::string> names;
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i)
@@ -35,34 +32,39 @@ bool Linker::isLost(std::string_view id) const {
 }
 
 std::string Linker::suggestion(std::string_view id, KindSet kinds) {
-  {
-    std::lock_guard guard(suggestionLock);
-    if (suggestionsLeft_ == 0) return {};
-    --suggestionsLeft_;
-  }
+  std::string key(id);
+  for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) key += kinds.has(static_cast<Kind>(i)) ? '+' : '-';
+  if (const auto known = suggestions_.find(key); known != suggestions_.end()) return known->second;
+  if (suggestions_.size() == kMostSuggestions) return {};
   std::vector<std::string_view> ids;
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) {
     if (!kinds.has(static_cast<Kind>(i))) continue;
     for (RecordIndex one : collection_.byKind_[i]) ids.push_back(collection_[one].id);
   }
   const auto near = base::nearest(id, ids);
-  return near ? std::string(*near) : std::string();
+  return suggestions_[key] = near ? std::string(*near) : std::string();
+}
+
+// Suggestions come when all threads are done, in the order of the records: so they are the same in every run.
+void Linker::suggestAll(Resolved& resolved) {
+  for (const Resolved::Missing& one : resolved.missing) {
+    const std::string near = suggestion(one.id, one.kinds);
+    if (!near.empty()) resolved.findings.all()[one.finding].hint = "did you mean `" + near + "`?";
+  }
 }
 
 void Linker::missing(std::string_view id, KindSet kinds, source::Span span, const Record& from, std::string_view field,
-                     diagnostics::Findings& findings) {
+                     Resolved& out) {
   if (isLost(id)) return;
   const std::string what = kindsInWords(kinds);
-  const std::string near = suggestion(id, kinds);
-  std::string hint = near.empty() ? (kinds.single() ? "add the record `- " + what + ": " + std::string(id) + "`, or mend the id"
-                                                    : "add the record, or mend the id")
-                                  : "did you mean `" + near + "`?";
-  findings.add({.rule = "reference-missing"_rule,
-                .span = span,
-                .message = "there is no " + what + " `" + base::shortened(id, 60) + "`",
-                .hint = std::move(hint),
-                .record = from.reference(),
-                .field = std::string(field)});
+  out.missing.push_back({out.findings.all().size(), std::string(id), kinds});
+  out.findings.add({.rule = "reference-missing"_rule,
+                    .span = span,
+                    .message = "there is no " + what + " `" + base::shortened(id, 60) + "`",
+                    .hint = kinds.single() ? "add the record `- " + what + ": " + std::string(id) + "`, or mend the id"
+                                           : "add the record, or mend the id",
+                    .record = from.reference(),
+                    .field = std::string(field)});
 }
 
 void Linker::resolveRecord(RecordIndex index, Resolved& out) {
@@ -140,7 +142,7 @@ void Linker::resolveReference(Value& value, KindSet kinds, Walk& walk) {
     if (const auto found = collection_.find(*kind, id)) {
       value.target_ = *found;
     } else {
-      missing(id, KindSet(*kind), walk.record->span(value.place), *walk.record, walk.field.name(), walk.out.findings);
+      missing(id, KindSet(*kind), walk.record->span(value.place), *walk.record, walk.field.name(), walk.out);
     }
   } else {
     std::vector<RecordIndex> found;
@@ -148,7 +150,7 @@ void Linker::resolveReference(Value& value, KindSet kinds, Walk& walk) {
       if (kinds.has(static_cast<Kind>(i)))
         if (const auto one = collection_.find(static_cast<Kind>(i), text)) found.push_back(*one);
     if (found.empty()) {
-      missing(text, kinds, walk.record->span(value.place), *walk.record, walk.field.name(), walk.out.findings);
+      missing(text, kinds, walk.record->span(value.place), *walk.record, walk.field.name(), walk.out);
     } else if (found.size() > 1) {
       std::vector<std::string> names;
       for (RecordIndex one : found) names.push_back('`' + collection_[one].reference() + '`');
@@ -179,7 +181,7 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
   const source::Span span = walk.record->span(value.place);
   const auto found = collection_.find(*kind, id);
   if (!found) {
-    missing(id, KindSet(*kind), span, *walk.record, walk.field.name(), walk.out.findings);
+    missing(id, KindSet(*kind), span, *walk.record, walk.field.name(), walk.out);
     return;
   }
   value.target_ = *found;
@@ -225,7 +227,7 @@ void Linker::resolveLook(Entry& entry, Walk& walk) {
   const auto feature = collection_.find(Kind::feature, entry.key);
   if (entry.value.evidence != nullptr) resolveEvidence(*entry.value.evidence, nullptr, walk);
   if (!feature) {
-    missing(entry.key, KindSet(Kind::feature), walk.record->span(entry.keyPlace), *walk.record, walk.field.name(), walk.out.findings);
+    missing(entry.key, KindSet(Kind::feature), walk.record->span(entry.keyPlace), *walk.record, walk.field.name(), walk.out);
     return;
   }
   entry.feature = *feature;
@@ -279,7 +281,7 @@ void Linker::resolveCitation(Citation& citation, Walk& walk) {
     citation.target = *found;
     walk.out.citations.push_back({*found, {walk.from, walk.field}});
   } else {
-    missing(citation.id, KindSet(citation.kind), walk.record->span(citation.idPlace), *walk.record, walk.field.name(), walk.out.findings);
+    missing(citation.id, KindSet(citation.kind), walk.record->span(citation.idPlace), *walk.record, walk.field.name(), walk.out);
   }
 }
 

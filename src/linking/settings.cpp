@@ -152,6 +152,7 @@ void Linker::readSettings(diagnostics::Findings& findings, diagnostics::Settings
     }
     if (all) rules.waivers.push_back(std::move(waiver));
   }
+  suggestAll(resolved);
   findings.append(std::move(resolved.findings));
 }
 

@@ -75,7 +75,7 @@ class TypedReader {
                  Gathered<records::Entry>& entries);
   bool beginsAnother(const Node& mapping, const Node& key, const Node& child, records::Kind kind,
                      std::string_view& lostId);
-  bool noRecord(const Node& node, std::string_view& lostId);
+  bool noRecord(const Node& node, bool inGuideFile, std::string_view& lostId);
   bool noKind(const Node& node, bool inGuideFile, std::string_view& lostId);
   bool noId(const Node& idNode, records::Kind kind, std::string_view id, std::string_view& lostId);
 

@@ -40,7 +40,7 @@ bool TypedReader::readRecord(const Node& node, bool inGuideFile, Record& record,
   record_ = nullptr;
   fieldName_ = {};
   if (node.told && node.type != NodeType::mapping) return false;
-  if (node.type != NodeType::mapping || node.first == nullptr) return noRecord(node, lostId);
+  if (node.type != NodeType::mapping || node.first == nullptr) return noRecord(node, inGuideFile, lostId);
   const Node& kindKey = *node.first;
   const Node& idNode = *kindKey.next;
   const bool guideKey = kindKey.isScalar() && kindKey.text == "guide";
@@ -132,7 +132,7 @@ void TypedReader::readField(const Node& key, const Node& child, Record& record, 
   entries.add(entry);
 }
 
-bool TypedReader::noRecord(const Node& node, std::string_view& lostId) {
+bool TypedReader::noRecord(const Node& node, bool inGuideFile, std::string_view& lostId) {
   const std::string shown = base::shortened(node.text, 60);
   const std::size_t colon = node.isScalar() ? node.text.find(':') : std::string_view::npos;
   if (colon != std::string_view::npos && colon != 0 && colon + 1 < node.text.size() &&
@@ -143,8 +143,11 @@ bool TypedReader::noRecord(const Node& node, std::string_view& lostId) {
     lostId = node.text.substr(colon + 1);
   } else {
     report("kind-unknown"_rule, node.begin, std::max(node.end, node.begin + 1),
-           node.isScalar() ? "`" + shown + "` is no record" : "no record begins here",
-           "a record begins with its kind and its id, as `- shape: jessamount`");
+           inGuideFile        ? "`guide.yaml` begins with `guide:` and the guide's title"
+           : node.isScalar() ? "`" + shown + "` is no record"
+                             : "no record begins here",
+           inGuideFile ? "write `guide: The title` first; records go into other files"
+                       : "a record begins with its kind and its id, as `- shape: jessamount`");
   }
   return false;
 }

@@ -5,13 +5,17 @@
   input/     the guide (optional); a copy of it is used
   prepare    a shell script run in the copy first (optional): what git cannot hold
   stdin      what is typed in (optional)
+  stand      the folder to stand in, from the one that holds `input` (optional)
   expected   standard output, then, behind a line `--- stderr`, standard error, then, behind `--- files`, the files made
   status     the exit status (0 unless given)
+  absent     regular expressions, one a line, that may fit nowhere in the files made (optional)
+  nobody     an empty file: run by a user for whom permissions hold, whoever runs the tests
 
 `run_cases.py PROGRAM` runs them; `--update` rewrites what is expected (a person reads the difference); names behind it choose.
 """
 import os
 import pathlib
+import re
 import shutil
 import subprocess
 import sys
@@ -34,11 +38,16 @@ for case in cases:
             copy.mkdir()
         if (case / "prepare").exists():
             subprocess.run(["bash", "-e", str(case / "prepare")], cwd=copy, check=True)
-        words = [line.replace("@input", "input").replace("@out", "out") for line in (case / "args").read_text().splitlines() if line]
+        words = [line.replace("@input", "input").replace("@out", "out").replace("@work", str(work)) for line in (case / "args").read_text().splitlines() if line]
         typed = (case / "stdin").read_bytes() if (case / "stdin").exists() else b""
+        stand = work / ((case / "stand").read_text().strip() if (case / "stand").exists() else ".")
+        by = []
+        if (case / "nobody").exists() and os.geteuid() == 0:
+            work.chmod(0o755)
+            by = ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups"]
         environment = dict(os.environ, NO_COLOR="1", **{"LC_ALL": "C.UTF-8"})
         try:
-            done = subprocess.run([program, *words], cwd=work, input=typed, capture_output=True, timeout=60, env=environment)
+            done = subprocess.run([*by, program, *words], cwd=stand, input=typed, capture_output=True, timeout=60, env=environment)
         except subprocess.TimeoutExpired:
             failed.append(f"{case.name}: took longer than a minute")
             continue
@@ -49,6 +58,9 @@ for case in cases:
             made = sorted(p.relative_to(work).as_posix() for top in ("out", "own") for p in (work / top).rglob("*") if p.is_file())
             text += "--- files\n" + "".join(path + "\n" for path in made)
         text = text.replace(str(work), "@work")
+        unwanted = (case / "absent").read_text().splitlines() if (case / "absent").exists() else []
+        for file in (p for top in ("out", "own") for p in sorted((work / top).rglob("*")) if p.is_file()):
+            failed += [f"{case.name}: {word} fits something in {file.name}" for word in unwanted if re.search(word.encode(), file.read_bytes(), re.IGNORECASE)]
         status = str(done.returncode)
         if update:
             (case / "expected").write_text(text)
