@@ -6,10 +6,18 @@
 // Plain text helpers that know no word of the subject.
 namespace saggar::base {
 
-inline bool isBlank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-inline bool isDigit(char c) { return c >= '0' && c <= '9'; }
-inline bool isLower(char c) { return c >= 'a' && c <= 'z'; }
-inline bool isUpper(char c) { return c >= 'A' && c <= 'Z'; }
+inline bool isBlank(char c) {
+  return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
+inline bool isDigit(char c) {
+  return c >= '0' && c <= '9';
+}
+inline bool isLower(char c) {
+  return c >= 'a' && c <= 'z';
+}
+inline bool isUpper(char c) {
+  return c >= 'A' && c <= 'Z';
+}
 
 std::string_view trimmed(std::string_view text);
 

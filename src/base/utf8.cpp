@@ -56,7 +56,8 @@ char32_t nextCodePoint(std::string_view text, std::size_t& at) {
     case 2: codePoint = ((byte(0) & 0x1F) << 6) | (byte(1) & 0x3F); break;
     case 3: codePoint = ((byte(0) & 0x0F) << 12) | ((byte(1) & 0x3F) << 6) | (byte(2) & 0x3F); break;
     case 4:
-      codePoint = ((byte(0) & 0x07) << 18) | ((byte(1) & 0x3F) << 12) | ((byte(2) & 0x3F) << 6) | (byte(3) & 0x3F);
+      codePoint =
+          ((byte(0) & 0x07) << 18) | ((byte(1) & 0x3F) << 12) | ((byte(2) & 0x3F) << 6) | (byte(3) & 0x3F);
       break;
     default: break;
   }

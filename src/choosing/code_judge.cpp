@@ -237,9 +237,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           values.emplace_back(reached.value->text);
           break;
         }
-        case Reached::State::unknown:
-          open = true;
-          break;
+        case Reached::State::unknown: open = true; break;
         case Reached::State::absent: {
           // A reference that the treatment itself leaves out is none; anything else may yet turn up.
           const bool first =

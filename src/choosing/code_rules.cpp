@@ -34,12 +34,9 @@ CodeField readsWhat(const Value* on) {
 // Whose fields a path or a condition of such a rule may name.
 KindSet namedKinds(CodeField on) {
   switch (on) {
-    case CodeField::code:
-      return KindSet(Kind::treatment);
-    case CodeField::registered:
-      return KindSet(Kind::shape, Kind::motif, Kind::specimen);
-    default:
-      return KindSet(Kind::specimen);
+    case CodeField::code: return KindSet(Kind::treatment);
+    case CodeField::registered: return KindSet(Kind::shape, Kind::motif, Kind::specimen);
+    default: return KindSet(Kind::specimen);
   }
 }
 

@@ -17,12 +17,9 @@ namespace {
 
 Answer from(dates::Certainty certainty) {
   switch (certainty) {
-    case dates::Certainty::Impossible:
-      return Answer::no;
-    case dates::Certainty::Possible:
-      return Answer::maybe;
-    case dates::Certainty::Certain:
-      return Answer::yes;
+    case dates::Certainty::Impossible: return Answer::no;
+    case dates::Certainty::Possible: return Answer::maybe;
+    case dates::Certainty::Certain: return Answer::yes;
   }
   return Answer::maybe;
 }
@@ -82,8 +79,7 @@ class Asker {
         }
         return answer;
       }
-      case Node::Type::test:
-        return test(node, origin);
+      case Node::Type::test: return test(node, origin);
     }
     return Answer::maybe;
   }
@@ -133,18 +129,10 @@ class Asker {
     bool anySaid = false, anyNone = false, anyUnknown = false, anyOpen = false, onlyAbsent = true;
     auto visit = [&](const Reached& reached) {
       switch (reached.state) {
-        case Reached::State::record:
-          anySaid = true;
-          break;
-        case Reached::State::value:
-          anySaid = true;
-          break;
-        case Reached::State::absent:
-          anyOpen = true;
-          break;
-        case Reached::State::none:
-          anyNone |= reached.value != nullptr || reached.whole;
-          break;
+        case Reached::State::record: anySaid = true; break;
+        case Reached::State::value: anySaid = true; break;
+        case Reached::State::absent: anyOpen = true; break;
+        case Reached::State::none: anyNone |= reached.value != nullptr || reached.whole; break;
         case Reached::State::unknown:
           anyUnknown |= reached.value == nullptr || reached.value->type == ValueType::unknown;
           anyOpen = true;
@@ -184,18 +172,15 @@ class Asker {
     }
     switch (reached.state) {
       case Reached::State::absent:
-      case Reached::State::unknown:
-        return Answer::maybe;
-      case Reached::State::none:
-        return noneIsMeant(node, reached);
+      case Reached::State::unknown: return Answer::maybe;
+      case Reached::State::none: return noneIsMeant(node, reached);
       case Reached::State::record:
         for (const Wanted& wanted : node.wanted)
           if (const auto* record = std::get_if<WantedRecord>(&wanted);
               record != nullptr && record->record == reached.record)
             return Answer::yes;
         return Answer::no;
-      case Reached::State::value:
-        break;
+      case Reached::State::value: break;
     }
     const Value& value = *reached.value;
     if (value.type == ValueType::reference && value.target() == records::kNoRecord) return Answer::maybe;

@@ -60,27 +60,20 @@ bool ValueReader::take(const Value& value, Condition::Node& node) {
   const FieldSpec& spec = *node.path.endSpec();
   switch (spec.type) {
     case FieldType::moment:
-    case FieldType::span:
-      return takeDays(value, node);
-    case FieldType::reference:
-      return takeReference(value, spec.kinds, node);
+    case FieldType::span: return takeDays(value, node);
+    case FieldType::reference: return takeReference(value, spec.kinds, node);
     case FieldType::madeIn:
       if (value.text == "all" && !value.quoted) {
         node.wanted.emplace_back(WantedAll{});
         return true;
       }
       return takeReference(value, KindSet(Kind::shape), node);
-    case FieldType::event:
-      return takeEvent(value, node);
-    case FieldType::choice:
-      return takeChoice(value, spec, node);
+    case FieldType::event: return takeEvent(value, node);
+    case FieldType::choice: return takeChoice(value, spec, node);
     case FieldType::number:
-    case FieldType::clock:
-      return takeNumber(value, spec, node);
-    case FieldType::measure:
-      return takeMeasure(value, node);
-    case FieldType::yesNo:
-      return takeYesNo(value, node);
+    case FieldType::clock: return takeNumber(value, spec, node);
+    case FieldType::measure: return takeMeasure(value, node);
+    case FieldType::yesNo: return takeYesNo(value, node);
     case FieldType::look:
       report(
           "value-unfit"_rule, value.place, inTicks(node.path.text()) + " has features, and one must be named",
@@ -98,8 +91,7 @@ bool ValueReader::take(const Value& value, Condition::Node& node) {
              "nothing can be chosen by what stands in " + inTicks(node.path.text()),
              "ask whether it is `known` or `absent`");
       return false;
-    default:
-      break;
+    default: break;
   }
   if (node.path.feature() != records::kNoRecord && !fitsFeature(value, node.path.feature())) return false;
   node.wanted.emplace_back(WantedText{base::folded(value.text)});

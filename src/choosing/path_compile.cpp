@@ -78,16 +78,11 @@ class PathCompiler {
     endsInStructure_ = false;
     path_.before_ = path_.scope_;
     switch (path_.scope_.type) {
-      case Scope::Type::record:
-        return recordStep(word);
-      case Scope::Type::structure:
-        return structureStep(word);
-      case Scope::Type::keys:
-        return keyStep(word);
-      case Scope::Type::look:
-        return featureStep(word);
-      case Scope::Type::headings:
-        return headingStep(word);
+      case Scope::Type::record: return recordStep(word);
+      case Scope::Type::structure: return structureStep(word);
+      case Scope::Type::keys: return keyStep(word);
+      case Scope::Type::look: return featureStep(word);
+      case Scope::Type::headings: return headingStep(word);
       case Scope::Type::leaf:
         return fail(
             word,
@@ -123,14 +118,9 @@ class PathCompiler {
         next.type = Scope::Type::keys;
         next.inner = spec.inner;
         break;
-      case FieldType::look:
-        next.type = Scope::Type::look;
-        break;
-      case FieldType::headings:
-        next.type = Scope::Type::headings;
-        break;
-      default:
-        next.type = Scope::Type::leaf;
+      case FieldType::look: next.type = Scope::Type::look; break;
+      case FieldType::headings: next.type = Scope::Type::headings; break;
+      default: next.type = Scope::Type::leaf;
     }
     path_.scope_ = next;
   }

@@ -41,19 +41,15 @@ namespace {
 
 bool names(const FieldSpec& spec, Kind to) {
   switch (spec.type) {
-    case FieldType::reference:
-      return spec.kinds.has(to);
-    case FieldType::look:
-      return to == Kind::feature;
-    case FieldType::madeIn:
-      return to == Kind::shape;
+    case FieldType::reference: return spec.kinds.has(to);
+    case FieldType::look: return to == Kind::feature;
+    case FieldType::madeIn: return to == Kind::shape;
     case FieldType::structure:
     case FieldType::structureMap:
       for (const FieldSpec& inner : spec.inner)
         if (names(inner, to)) return true;
       return false;
-    default:
-      return false;
+    default: return false;
   }
 }
 

@@ -130,9 +130,7 @@ std::size_t SortKeys::placeInFeature(RecordIndex feature, std::string_view value
 void SortKeys::append(std::string& key, const Path& path, const Reached& reached) {
   switch (reached.state) {
     case Reached::State::absent:
-    case Reached::State::unknown:
-      key += kNothing;
-      return;
+    case Reached::State::unknown: key += kNothing; return;
     case Reached::State::none:
       // A feature's own `none` has its place among the feature's values.
       if (reached.value != nullptr && path.feature() != records::kNoRecord &&
@@ -148,8 +146,7 @@ void SortKeys::append(std::string& key, const Path& path, const Reached& reached
         appendName(key, reached.record);
       }
       return;
-    case Reached::State::value:
-      break;
+    case Reached::State::value: break;
   }
   key += kValue;
   appendValue(key, path, reached);
@@ -186,8 +183,7 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
       return;
     }
     case ValueType::number:
-    case ValueType::yes:
-      return appendReal(key, static_cast<double>(value.number()));
+    case ValueType::yes: return appendReal(key, static_cast<double>(value.number()));
     case ValueType::measure: {
       const records::Measure& measure = *value.measure();
       key += measure.isLength() ? '\x01' : measure.isVolume() ? '\x02' : '\x03';
@@ -208,8 +204,7 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
       key += '\0';
       return;
     }
-    default:
-      break;
+    default: break;
   }
   if (spec != nullptr && spec->type == FieldType::choice) {
     const auto place = static_cast<std::size_t>(

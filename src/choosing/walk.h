@@ -29,14 +29,9 @@ class Walker {
 
   void from(const Origin& origin) {
     switch (origin.state) {
-      case Reached::State::record:
-        record(origin.record, 0, {});
-        break;
-      case Reached::State::value:
-        value(*origin.value, *origin.spec, origin.record, 0, {});
-        break;
-      default:
-        show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
+      case Reached::State::record: record(origin.record, 0, {}); break;
+      case Reached::State::value: value(*origin.value, *origin.spec, origin.record, 0, {}); break;
+      default: show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
     }
     if (shown_ == 0 && going_)
       show({.state = Reached::State::absent, .record = origin.record, .whole = false});
@@ -103,16 +98,11 @@ class Walker {
     if (last(i)) return show(State::record, index, nullptr, nullptr, way, true);
     const Step& step = steps_[i];
     switch (step.type) {
-      case Step::Type::itself:
-        return show(State::record, index, nullptr, nullptr, way, true);
-      case Step::Type::backwards:
-        return backwards(index, step.kind, i, way);
-      case Step::Type::heading:
-        return ownKey(index, step.key, i, way);
-      case Step::Type::feature:
-        return;
-      case Step::Type::field:
-        break;
+      case Step::Type::itself: return show(State::record, index, nullptr, nullptr, way, true);
+      case Step::Type::backwards: return backwards(index, step.kind, i, way);
+      case Step::Type::heading: return ownKey(index, step.key, i, way);
+      case Step::Type::feature: return;
+      case Step::Type::field: break;
     }
     const records::Record& one = collection_[index];
     if (one.kind == Kind::form && step.field == field::kMadeIn) return shapesOf(index, i, way);
@@ -247,10 +237,8 @@ class Walker {
     const bool varies = &spec == &featureValueSpec() || &spec == &lookValueSpec();
     switch (one.type) {
       case ValueType::unknown:
-      case ValueType::unfit:
-        return show(State::unknown, at, &one, &spec, way, last(i));
-      case ValueType::none:
-        return show(State::none, at, &one, &spec, way, last(i));
+      case ValueType::unfit: return show(State::unknown, at, &one, &spec, way, last(i));
+      case ValueType::none: return show(State::none, at, &one, &spec, way, last(i));
       case ValueType::list: {
         if (spec.type == FieldType::citations || spec.type == FieldType::tree ||
             spec.type == FieldType::where)
@@ -264,25 +252,19 @@ class Walker {
         }
         return;
       }
-      default:
-        break;
+      default: break;
     }
     switch (spec.type) {
-      case FieldType::structure:
-        return structure(one, spec, at, i, way);
-      case FieldType::structureMap:
-        return keys(one, spec, at, i, way);
-      case FieldType::look:
-        return look(one, at, i, way, spec);
-      case FieldType::headings:
-        return headings(one, spec, at, i, way);
+      case FieldType::structure: return structure(one, spec, at, i, way);
+      case FieldType::structureMap: return keys(one, spec, at, i, way);
+      case FieldType::look: return look(one, at, i, way, spec);
+      case FieldType::headings: return headings(one, spec, at, i, way);
       case FieldType::reference:
       case FieldType::madeIn:
         if (last(i)) return show(State::value, at, &one, &spec, way, true);
         if (one.target() == records::kNoRecord) return show(State::unknown, at, &one, &spec, way, false);
         return record(one.target(), i, way);
-      default:
-        return show(State::value, at, &one, &spec, way, last(i));
+      default: return show(State::value, at, &one, &spec, way, last(i));
     }
   }
 

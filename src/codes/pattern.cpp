@@ -24,36 +24,22 @@ RE2::Options options() {
 
 std::string_view reason(RE2::ErrorCode code) {
   switch (code) {
-    case RE2::ErrorMissingBracket:
-      return "a `[` is not closed";
-    case RE2::ErrorMissingParen:
-      return "a `(` or `)` has no partner";
-    case RE2::ErrorUnexpectedParen:
-      return "a `)` has no partner";
-    case RE2::ErrorBadCharClass:
-      return "there is no such class of signs";
-    case RE2::ErrorBadCharRange:
-      return "a range in `[ ]` runs backwards";
-    case RE2::ErrorTrailingBackslash:
-      return "it ends in a backslash";
-    case RE2::ErrorRepeatArgument:
-      return "there is nothing to repeat before `*`, `+`, `?` or `{`";
-    case RE2::ErrorRepeatSize:
-      return "a repetition is too long";
-    case RE2::ErrorRepeatOp:
-      return "two repetitions follow each other";
+    case RE2::ErrorMissingBracket: return "a `[` is not closed";
+    case RE2::ErrorMissingParen: return "a `(` or `)` has no partner";
+    case RE2::ErrorUnexpectedParen: return "a `)` has no partner";
+    case RE2::ErrorBadCharClass: return "there is no such class of signs";
+    case RE2::ErrorBadCharRange: return "a range in `[ ]` runs backwards";
+    case RE2::ErrorTrailingBackslash: return "it ends in a backslash";
+    case RE2::ErrorRepeatArgument: return "there is nothing to repeat before `*`, `+`, `?` or `{`";
+    case RE2::ErrorRepeatSize: return "a repetition is too long";
+    case RE2::ErrorRepeatOp: return "two repetitions follow each other";
     case RE2::ErrorBadPerlOp:
       return "what follows `(?` is not known; a named group is written `(?P<NAME>...)`";
-    case RE2::ErrorBadNamedCapture:
-      return "a group's name is unfit or given twice";
-    case RE2::ErrorBadUTF8:
-      return "it is not UTF-8";
-    case RE2::ErrorPatternTooLarge:
-      return "it is too large";
-    case RE2::ErrorBadEscape:
-      return "a backslash stands before a letter that means nothing there";
-    default:
-      return "it cannot be read";
+    case RE2::ErrorBadNamedCapture: return "a group's name is unfit or given twice";
+    case RE2::ErrorBadUTF8: return "it is not UTF-8";
+    case RE2::ErrorPatternTooLarge: return "it is too large";
+    case RE2::ErrorBadEscape: return "a backslash stands before a letter that means nothing there";
+    default: return "it cannot be read";
   }
 }
 

@@ -78,9 +78,7 @@ void Fit::ends(std::size_t element, std::size_t at, std::vector<std::size_t>& ou
       if (n == wanted.text.size()) out.push_back(at + n);
       break;
     }
-    case WrittenPiece::Kind::part:
-      rule_.parts[wanted.part].ends(signs_, at, out);
-      break;
+    case WrittenPiece::Kind::part: rule_.parts[wanted.part].ends(signs_, at, out); break;
   }
 }
 

@@ -12,11 +12,11 @@ namespace saggar::commands {
 struct Environment {
   const source::Files& files;
   std::string currentFolder;
-  std::function<void(std::string_view)> out;              // standard output
-  std::function<void(std::string_view)> err;              // standard error
-  std::function<bool(std::string&)> readLine;             // standard input, without its line end; false at the end
-  bool colour = false;                                    // on a terminal, and NO_COLOR is not set
-  bool progress = false;                                  // standard error is a terminal
+  std::function<void(std::string_view)> out;   // standard output
+  std::function<void(std::string_view)> err;   // standard error
+  std::function<bool(std::string&)> readLine;  // standard input, without its line end; false at the end
+  bool colour = false;                         // on a terminal, and NO_COLOR is not set
+  bool progress = false;                       // standard error is a terminal
 };
 
 enum ExitStatus { kFine = 0, kFindings = 1, kCannot = 2 };

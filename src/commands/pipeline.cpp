@@ -9,13 +9,14 @@ namespace {
 
 void showProgress(const Environment& environment, std::size_t done, std::size_t all) {
   if (!environment.progress || all < 50 || (done % 50 != 0 && done != all)) return;
-  environment.err("\rreading " + std::to_string(done) + " of " + std::to_string(all) + " files" + (done == all ? "\r\x1b[K" : ""));
+  environment.err("\rreading " + std::to_string(done) + " of " + std::to_string(all) + " files" +
+                  (done == all ? "\r\x1b[K" : ""));
 }
 
 }  // namespace
 
-std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked, std::string& reason,
-                                           std::string& hint) {
+std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked,
+                                           std::string& reason, std::string& hint) {
   auto typeOf = [&](const std::string& path) { return environment.files.status(path).type; };
   auto holdsGuide = [&](const std::string& folder) {
     return typeOf(source::pathJoined(folder, "guide.yaml")) == source::FileType::file;
@@ -31,9 +32,7 @@ std::optional<std::string> findGuideFolder(const Environment& environment, const
         reason = "guide.yaml in " + shown + " is no file";
         hint = "move it away, and write a guide.yaml; `saggar blank guide DIR` shows one";
         break;
-      case source::FileType::missing:
-        reason = "there is no folder " + shown;
-        break;
+      case source::FileType::missing: reason = "there is no folder " + shown; break;
       default: {
         reason = shown + " is a file, and a guide is a folder";
         hint = "name the folder that holds guide.yaml; `saggar blank guide my-guide` begins a new one";
@@ -62,7 +61,8 @@ std::optional<std::string> findGuideFolder(const Environment& environment, const
   return std::nullopt;
 }
 
-std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder, const PipelineOptions& options) {
+std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder,
+                                   const PipelineOptions& options) {
   auto guide = std::make_unique<Guide>();
   guide->folder = folder;
   diagnostics::Findings findings;
@@ -84,13 +84,15 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
 
   // Plan: where everything will stand in print, without composing a word.
   guide->published = std::make_unique<linking::Published>(guide->collection);
-  guide->materials = std::make_unique<compose::Materials>(compose::Materials{*guide->published, *guide->chooser, guide->codes});
+  guide->materials = std::make_unique<compose::Materials>(
+      compose::Materials{*guide->published, *guide->chooser, guide->codes});
   guide->places = std::make_unique<compose::Places>(compose::Places::plan(*guide->materials, findings));
 
   // Check: rules look, nothing is changed.
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
-    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files}, options.only, findings);
+    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files}, options.only,
+                      findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
   return guide;

@@ -36,9 +36,11 @@ struct Guide {
 
 // The guide's folder: `asked` (from -C), or the current folder or the nearest parent that holds a guide.yaml.
 // nullopt, with the reason in words, if there is none.
-std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked, std::string& reason, std::string& hint);
+std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked,
+                                           std::string& reason, std::string& hint);
 
-std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder, const PipelineOptions& options = {});
+std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder,
+                                   const PipelineOptions& options = {});
 
 // Says once, on standard error, how many findings the guide has (for commands that print answers).
 void sayFindings(const Environment& environment, const Guide& guide);

@@ -7,7 +7,8 @@ namespace saggar::commands {
 
 using records::Kind;
 
-std::optional<linking::RecordIndex> recordNamed(const linking::Collection& collection, const std::string& reference, std::string& error,
+std::optional<linking::RecordIndex> recordNamed(const linking::Collection& collection,
+                                                const std::string& reference, std::string& error,
                                                 std::string& hint) {
   const std::size_t colon = reference.find(':');
   std::vector<std::string_view> ids;
@@ -21,7 +22,8 @@ std::optional<linking::RecordIndex> recordNamed(const linking::Collection& colle
       std::vector<std::string_view> kinds;
       for (const auto& one : records::kKindNames) kinds.push_back(one.one);
       const auto near = base::nearest(reference.substr(0, colon), kinds);
-      hint = near ? "did you mean `" + std::string(*near) + ":" + std::string(id) + "`?" : "write `kind:id`, as `shape:jessamount`";
+      hint = near ? "did you mean `" + std::string(*near) + ":" + std::string(id) + "`?"
+                  : "write `kind:id`, as `shape:jessamount`";
       return std::nullopt;
     }
   }
@@ -40,8 +42,11 @@ std::optional<linking::RecordIndex> recordNamed(const linking::Collection& colle
     return std::nullopt;
   }
   const auto near = base::nearest(id, ids);
-  error = "there is no " + (only ? std::string(records::name(*only)) : std::string("record")) + " `" + base::shortened(id, 60) + "`";
-  hint = near ? "did you mean `" + (only ? std::string(records::name(*only)) + ":" : std::string()) + std::string(*near) + "`?" : "`saggar find WORDS` looks for records by their words";
+  error = "there is no " + (only ? std::string(records::name(*only)) : std::string("record")) + " `" +
+          base::shortened(id, 60) + "`";
+  hint = near ? "did you mean `" + (only ? std::string(records::name(*only)) + ":" : std::string()) +
+                    std::string(*near) + "`?"
+              : "`saggar find WORDS` looks for records by their words";
   return std::nullopt;
 }
 

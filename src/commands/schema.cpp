@@ -14,12 +14,15 @@ using records::Kind;
 
 constexpr const char* kId = "[a-z0-9][a-z0-9-]*";
 
-Json definition(const char* name) { return {{"$ref", std::string("#/$defs/") + name}}; }
+Json definition(const char* name) {
+  return {{"$ref", std::string("#/$defs/") + name}};
+}
 
 std::string kindsPattern(records::KindSet kinds) {
   std::string names;
   for (std::size_t i = 0; i + 1 < records::kKindCount; ++i)
-    if (kinds.has(static_cast<Kind>(i))) names += (names.empty() ? "" : "|") + std::string(records::kKindNames[i].one);
+    if (kinds.has(static_cast<Kind>(i)))
+      names += (names.empty() ? "" : "|") + std::string(records::kKindNames[i].one);
   return names;
 }
 
@@ -45,7 +48,11 @@ Json bare(const FieldSpec& spec) {
     case FieldType::measure: return definition("measure");
     case FieldType::number: return definition("number");
     case FieldType::clock: return {{"type", "string"}, {"pattern", "^[0-9]{1,3}(:[0-5][0-9]){1,2}$"}};
-    case FieldType::length: return {{"type", "string"}, {"pattern", "^[0-9]+ ?(y|m|w|d|years?|months?|weeks?|days?)( ?[0-9]+ ?(y|m|w|d|years?|months?|weeks?|days?))*$"}};
+    case FieldType::length:
+      return {{"type", "string"},
+              {"pattern",
+               "^[0-9]+ ?(y|m|w|d|years?|months?|weeks?|days?)( ?[0-9]+ "
+               "?(y|m|w|d|years?|months?|weeks?|days?))*$"}};
     case FieldType::yesNo: return {{"enum", {"yes", "no", true, false}}};
     case FieldType::path: return {{"type", "string"}, {"minLength", 1}};
     case FieldType::address: return {{"type", "string"}, {"pattern", "^https?://[^\\s<>\"]+$"}};
@@ -82,7 +89,9 @@ Json evidenceProperties() {
   return properties;
 }
 
-bool hasEvidence(FieldType type) { return type != FieldType::where && type != FieldType::tree && type != FieldType::citations; }
+bool hasEvidence(FieldType type) {
+  return type != FieldType::where && type != FieldType::tree && type != FieldType::citations;
+}
 
 // The value with all that may stand in its place: unknown, none, evidence, a list.
 Json valueOf(const FieldSpec& spec) {
@@ -93,15 +102,18 @@ Json valueOf(const FieldSpec& spec) {
   Json plain = {{"anyOf", one}};
   Json properties;
   properties["is"] = plain;
-  if (spec.has(records::kMany)) properties["is"] = {{"anyOf", {plain, {{"type", "array"}, {"items", plain}}}}};
+  if (spec.has(records::kMany))
+    properties["is"] = {{"anyOf", {plain, {{"type", "array"}, {"items", plain}}}}};
   const Json beside = evidenceProperties();
   for (auto& [key, value] : beside.items()) properties[key] = value;
-  Json wrapped = {{"type", "object"}, {"properties", properties}, {"required", {"is"}}, {"additionalProperties", false}};
+  Json wrapped = {
+      {"type", "object"}, {"properties", properties}, {"required", {"is"}}, {"additionalProperties", false}};
   Json item = {{"anyOf", {plain, wrapped}}};
   Json all = Json::array();
   all.push_back(plain);
   all.push_back(wrapped);
-  if (spec.has(records::kMany) || spec.type == FieldType::madeIn) all.push_back({{"type", "array"}, {"items", item}});
+  if (spec.has(records::kMany) || spec.type == FieldType::madeIn)
+    all.push_back({{"type", "array"}, {"items", item}});
   return {{"anyOf", std::move(all)}};
 }
 
@@ -109,7 +121,11 @@ Json described(const FieldSpec& spec) {
   Json value = valueOf(spec);
   if (value.is_boolean()) value = Json::object();
   Json out;
-  out["description"] = std::string(spec.meaning) + (spec.has(records::kPrivate) && std::string(spec.meaning).find("private") == std::string::npos ? " (private)" : "");
+  out["description"] =
+      std::string(spec.meaning) +
+      (spec.has(records::kPrivate) && std::string(spec.meaning).find("private") == std::string::npos
+           ? " (private)"
+           : "");
   if (!spec.example.empty()) out["examples"] = {std::string(spec.example)};
   for (auto& [key, inner] : value.items()) out[key] = inner;
   return out;
@@ -132,8 +148,12 @@ Json structureOf(std::span<const FieldSpec> fields) {
 Json recordOf(const records::KindSpec& kind) {
   Json properties;
   const std::string name(records::name(kind.kind));
-  properties[name] = kind.kind == Kind::guide ? Json{{"type", "string"}, {"minLength", 1}}
-                                              : Json{{"type", "string"}, {"pattern", std::string("^") + kId + "$"}, {"description", "its id, unique among " + std::string(records::plural(kind.kind))}};
+  properties[name] =
+      kind.kind == Kind::guide
+          ? Json{{"type", "string"}, {"minLength", 1}}
+          : Json{{"type", "string"},
+                 {"pattern", std::string("^") + kId + "$"},
+                 {"description", "its id, unique among " + std::string(records::plural(kind.kind))}};
   for (const FieldSpec* field : records::fieldsOf(kind.kind)) {
     const std::string key(field->field.name());
     if (!properties.contains(key)) properties[key] = described(*field);
@@ -152,30 +172,66 @@ Json recordOf(const records::KindSpec& kind) {
 Json sharedDefinitions() {
   Json defs;
   defs["words"] = {{"type", {"string", "number", "boolean", "null"}}, {"pattern", "\\S"}};
-  defs["date"] = {{"description", "EDTF (Library of Congress, 4 February 2019) or date words: 1932, about 1932, by 1935, 1926/1935, 5 May 1932"},
+  defs["date"] = {{"description",
+                   "EDTF (Library of Congress, 4 February 2019) or date words: 1932, about 1932, by 1935, "
+                   "1926/1935, 5 May 1932"},
                   {"anyOf", {{{"type", "integer"}}, {{"type", "string"}, {"pattern", "[0-9X]"}}}}};
-  defs["number"] = {{"anyOf", {{{"type", "integer"}, {"minimum", 0}}, {{"type", "string"}, {"pattern", "^[0-9]+$"}}}}};
+  defs["number"] = {
+      {"anyOf", {{{"type", "integer"}, {"minimum", 0}}, {{"type", "string"}, {"pattern", "^[0-9]+$"}}}}};
   defs["measure"] = {{"type", "string"},
                      {"description", "9 1/8 in, 232 mm, 9 x 6 3/4 in, 24 fl oz, 36s"},
-                     {"pattern", "^([0-9]+s|[0-9½¼¾⅛⅜⅝⅞][0-9 ./x×½¼¾⅛⅜⅝⅞]* ?(in\\.?|inch|inches|\"|″|mm|cm|fl oz|fl\\. oz\\.|oz|ml|cl|l|litres?))$"}};
-  defs["event"] = {{"type", "string"}, {"pattern", "^(" + kindsPattern(records::KindSet::any()) + "):" + kId + "(\\.[a-z-]+(\\.(from|until))?)?$"}};
+                     {"pattern",
+                      "^([0-9]+s|[0-9½¼¾⅛⅜⅝⅞][0-9 ./x×½¼¾⅛⅜⅝⅞]* ?(in\\.?|inch|inches|\"|″|mm|cm|fl oz|fl\\. "
+                      "oz\\.|oz|ml|cl|l|litres?))$"}};
+  defs["event"] = {{"type", "string"},
+                   {"pattern", "^(" + kindsPattern(records::KindSet::any()) + "):" + kId +
+                                   "(\\.[a-z-]+(\\.(from|until))?)?$"}};
   defs["citation"] = {
       {"description", "source-id, or source-id: where in it, or in full {source, at, dated, says}"},
       {"anyOf",
        {{{"type", "string"}, {"pattern", std::string("^((source|specimen|photo):)?") + kId + "(: .*)?$"}},
-        {{"type", "object"}, {"properties", {{"source", {{"type", "string"}, {"pattern", std::string("^((source|specimen|photo):)?") + kId + "$"}}}, {"at", definition("words")}, {"dated", definition("date")}, {"says", {{"enum", {"direct", "indirect", "not-found"}}}}}}, {"required", {"source"}}, {"additionalProperties", false}},
-        {{"type", "object"}, {"propertyNames", {{"pattern", std::string("^((source|specimen|photo):)?") + kId + "$"}, {"not", {{"enum", {"source", "at", "dated", "says"}}}}}}, {"additionalProperties", definition("words")}, {"minProperties", 1}}}}};
-  defs["cite"] = {{"anyOf", {definition("citation"), {{"type", "array"}, {"items", definition("citation")}}}}};
-  defs["but"] = {{"description", "what another source says instead"},
-                 {"anyOf", {definition("alternative"), {{"type", "array"}, {"items", definition("alternative")}}}}};
-  defs["alternative"] = {{"type", "object"}, {"properties", {{"is", true}, {"cite", definition("cite")}, {"set-aside", definition("words")}}}, {"required", {"is"}}, {"additionalProperties", false}};
-  defs["look"] = {{"type", "object"}, {"propertyNames", {{"anyOf", {{{"pattern", std::string("^") + kId + "$"}}}}}},
+        {{"type", "object"},
+         {"properties",
+          {{"source",
+            {{"type", "string"}, {"pattern", std::string("^((source|specimen|photo):)?") + kId + "$"}}},
+           {"at", definition("words")},
+           {"dated", definition("date")},
+           {"says", {{"enum", {"direct", "indirect", "not-found"}}}}}},
+         {"required", {"source"}},
+         {"additionalProperties", false}},
+        {{"type", "object"},
+         {"propertyNames",
+          {{"pattern", std::string("^((source|specimen|photo):)?") + kId + "$"},
+           {"not", {{"enum", {"source", "at", "dated", "says"}}}}}},
+         {"additionalProperties", definition("words")},
+         {"minProperties", 1}}}}};
+  defs["cite"] = {
+      {"anyOf", {definition("citation"), {{"type", "array"}, {"items", definition("citation")}}}}};
+  defs["but"] = {
+      {"description", "what another source says instead"},
+      {"anyOf", {definition("alternative"), {{"type", "array"}, {"items", definition("alternative")}}}}};
+  defs["alternative"] = {
+      {"type", "object"},
+      {"properties", {{"is", true}, {"cite", definition("cite")}, {"set-aside", definition("words")}}},
+      {"required", {"is"}},
+      {"additionalProperties", false}};
+  defs["look"] = {{"type", "object"},
+                  {"propertyNames", {{"anyOf", {{{"pattern", std::string("^") + kId + "$"}}}}}},
                   {"additionalProperties", {{"type", {"string", "array", "object", "number", "boolean"}}}}};
-  defs["headings"] = {{"type", "object"}, {"additionalProperties", {{"type", {"string", "array", "object", "number", "boolean"}}}}};
+  defs["headings"] = {
+      {"type", "object"},
+      {"additionalProperties", {{"type", {"string", "array", "object", "number", "boolean"}}}}};
   defs["made-in"] = {{"anyOf",
                       {{{"type", "string"}, {"pattern", std::string("^(all|(shape:)?") + kId + ")$"}},
                        {{"type", "array"}, {"items", {{"type", "string"}}}},
-                       {{"type", "object"}, {"properties", [] { Json p = evidenceProperties(); p["all-but"] = true; return p; }()}, {"additionalProperties", false}}}}};
+                       {{"type", "object"},
+                        {"properties",
+                         [] {
+                           Json p = evidenceProperties();
+                           p["all-but"] = true;
+                           return p;
+                         }()},
+                        {"additionalProperties", false}}}}};
   return defs;
 }
 
@@ -186,7 +242,9 @@ int schema(const Environment& environment) {
   out["$schema"] = "https://json-schema.org/draft/2020-12/schema";
   out["$id"] = "saggar-records.schema.json";
   out["title"] = "Records of a guide";
-  out["description"] = "A file of records is a list of records, or one record; guide.yaml holds one mapping that begins with `guide`.";
+  out["description"] =
+      "A file of records is a list of records, or one record; guide.yaml holds one mapping that begins with "
+      "`guide`.";
   Json defs = sharedDefinitions();
   for (const records::KindSpec& kind : records::kindSpecs()) {
     const std::string name = "record-" + std::string(records::name(kind.kind));
@@ -194,9 +252,11 @@ int schema(const Environment& environment) {
   }
   Json oneOf = Json::array();
   for (const records::KindSpec& kind : records::kindSpecs())
-    if (kind.kind != Kind::guide) oneOf.push_back(definition(("record-" + std::string(records::name(kind.kind))).c_str()));
+    if (kind.kind != Kind::guide)
+      oneOf.push_back(definition(("record-" + std::string(records::name(kind.kind))).c_str()));
   defs["record"] = {{"type", "object"}, {"anyOf", std::move(oneOf)}};
-  out["anyOf"] = {{{"type", "array"}, {"items", definition("record")}}, definition("record"), definition("record-guide")};
+  out["anyOf"] = {
+      {{"type", "array"}, {"items", definition("record")}}, definition("record"), definition("record-guide")};
   out["$defs"] = std::move(defs);
   environment.out(out.dump(2) + '\n');
   return kFine;

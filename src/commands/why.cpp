@@ -23,14 +23,17 @@ int why(const Environment& environment, const WhyArguments& arguments) {
   const auto rule = diagnostics::ruleNamed(id);
   if (!rule) {
     const auto near = base::nearest(id, diagnostics::ruleIds());
-    return cannot(environment, false, "there is no rule `" + base::shortened(id, 60) + "`",
-                  near ? "did you mean `saggar why " + std::string(*near) + "`?" : "`saggar why` lists the rules");
+    return cannot(
+        environment, false, "there is no rule `" + base::shortened(id, 60) + "`",
+        near ? "did you mean `saggar why " + std::string(*near) + "`?" : "`saggar why` lists the rules");
   }
   const std::string_view text = diagnostics::explanation(*rule);
   if (text.empty()) {
     const diagnostics::RuleInfo& info = rule->info();
-    environment.out("# " + std::string(info.id) + "\n\nFinds " + std::string(info.says) + ". Its weight is `" + std::string(toString(info.severity)) + "`; it " +
-                    (info.waivable ? "can be waived in guide.yaml, with the records it names and the reason" : "cannot be waived") +
+    environment.out("# " + std::string(info.id) + "\n\nFinds " + std::string(info.says) +
+                    ". Its weight is `" + std::string(toString(info.severity)) + "`; it " +
+                    (info.waivable ? "can be waived in guide.yaml, with the records it names and the reason"
+                                   : "cannot be waived") +
                     ".\n\nThe finding itself says what was seen and what to type instead.\n");
     return kFine;
   }

@@ -22,30 +22,18 @@ constexpr Kind kOrderOfLists[] = {Kind::maker,     Kind::person,  Kind::shape,  
 
 std::string titleOfKind(Kind kind) {
   switch (kind) {
-    case Kind::maker:
-      return "Makers, suppliers and customers";
-    case Kind::person:
-      return "People";
-    case Kind::form:
-      return "Pieces";
-    case Kind::treatment:
-      return "Decorations";
-    case Kind::specimen:
-      return "Pieces seen";
-    case Kind::feature:
-      return "What to look at";
-    case Kind::claim:
-      return "Statements";
-    case Kind::photo:
-      return "Pictures";
-    case Kind::checklist:
-      return "Lists to print";
-    case Kind::question:
-      return "Questions";
-    case Kind::term:
-      return "Words";
-    default:
-      return capitalised(std::string(plural(kind)));
+    case Kind::maker: return "Makers, suppliers and customers";
+    case Kind::person: return "People";
+    case Kind::form: return "Pieces";
+    case Kind::treatment: return "Decorations";
+    case Kind::specimen: return "Pieces seen";
+    case Kind::feature: return "What to look at";
+    case Kind::claim: return "Statements";
+    case Kind::photo: return "Pictures";
+    case Kind::checklist: return "Lists to print";
+    case Kind::question: return "Questions";
+    case Kind::term: return "Words";
+    default: return capitalised(std::string(plural(kind)));
   }
 }
 

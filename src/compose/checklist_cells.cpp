@@ -35,12 +35,9 @@ constexpr Head kHeads[] = {
 
 std::string nameHead(Kind kind) {
   switch (kind) {
-    case Kind::person:
-      return "Name";
-    case Kind::treatment:
-      return "Decoration";
-    default:
-      return capitalised(kindInWords(kind));
+    case Kind::person: return "Name";
+    case Kind::treatment: return "Decoration";
+    default: return capitalised(kindInWords(kind));
   }
 }
 
@@ -68,19 +65,15 @@ std::string columnHead(const Path& path, Kind kind) {
     --last;
   const Step& step = steps[last];
   switch (step.type) {
-    case Step::Type::field:
-      return headOfField(last == 0 ? kind : Kind::guide, step.field);
-    case Step::Type::backwards:
-      return capitalised(kindInWords(step.kind, true));
-    case Step::Type::itself:
-      return "Id";
+    case Step::Type::field: return headOfField(last == 0 ? kind : Kind::guide, step.field);
+    case Step::Type::backwards: return capitalised(kindInWords(step.kind, true));
+    case Step::Type::itself: return "Id";
     case Step::Type::feature: {
       std::string words = step.key;
       std::replace(words.begin(), words.end(), '-', ' ');
       return capitalised(std::move(words));
     }
-    case Step::Type::heading:
-      break;
+    case Step::Type::heading: break;
   }
   return step.key;
 }
@@ -130,16 +123,11 @@ std::string CellMaker::valueInWords(const Value& value, const records::FieldSpec
 
 std::string CellMaker::inWords(const Reached& reached) {
   switch (reached.state) {
-    case Reached::State::absent:
-      return std::string(kNotRecorded);
-    case Reached::State::unknown:
-      return std::string(kNotKnown);
-    case Reached::State::none:
-      return "none";
-    case Reached::State::record:
-      return nameOf(reached.record);
-    case Reached::State::value:
-      break;
+    case Reached::State::absent: return std::string(kNotRecorded);
+    case Reached::State::unknown: return std::string(kNotKnown);
+    case Reached::State::none: return "none";
+    case Reached::State::record: return nameOf(reached.record);
+    case Reached::State::value: break;
   }
   return valueInWords(*reached.value, reached.spec, reached.record);
 }

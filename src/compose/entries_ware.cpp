@@ -360,44 +360,27 @@ Blocks entryOf(Page& page, RecordIndex index) {
   if (!page.wants(index)) return {};
   const PublishedRecord record = page.record(index);
   switch (record.kind()) {
-    case Kind::question:
-      return questionBlocks(page, index);
-    case Kind::term:
-      return {termBlock(page, index)};
-    case Kind::photo:
-      return {pictureBlock(page, index)};
-    case Kind::specimen:
-      return {document::list({item(specimenLine(page, index))})};
-    case Kind::claim:
-      return {document::list({item(claimLine(page, index))})};
-    default:
-      break;
+    case Kind::question: return questionBlocks(page, index);
+    case Kind::term: return {termBlock(page, index)};
+    case Kind::photo: return {pictureBlock(page, index)};
+    case Kind::specimen: return {document::list({item(specimenLine(page, index))})};
+    case Kind::claim: return {document::list({item(claimLine(page, index))})};
+    default: break;
   }
   page.takeAnchor(index);
   page.lists(index);
   switch (record.kind()) {
-    case Kind::treatment:
-      return treatmentEntry(page, record);
-    case Kind::shape:
-      return shapeEntry(page, record);
-    case Kind::motif:
-      return motifEntry(page, record);
-    case Kind::set:
-      return setEntry(page, record);
-    case Kind::mark:
-      return markEntry(page, record);
-    case Kind::maker:
-      return makerEntry(page, record);
-    case Kind::person:
-      return personEntry(page, record);
-    case Kind::feature:
-      return featureEntry(page, record);
-    case Kind::talk:
-      return talkEntry(page, record);
-    case Kind::checklist:
-      return checklistEntry(page, record);
-    default:
-      return plainEntry(page, record);
+    case Kind::treatment: return treatmentEntry(page, record);
+    case Kind::shape: return shapeEntry(page, record);
+    case Kind::motif: return motifEntry(page, record);
+    case Kind::set: return setEntry(page, record);
+    case Kind::mark: return markEntry(page, record);
+    case Kind::maker: return makerEntry(page, record);
+    case Kind::person: return personEntry(page, record);
+    case Kind::feature: return featureEntry(page, record);
+    case Kind::talk: return talkEntry(page, record);
+    case Kind::checklist: return checklistEntry(page, record);
+    default: return plainEntry(page, record);
   }
 }
 

@@ -42,25 +42,15 @@ Made composeChapter(const Book& book, std::size_t number) {
   const Chapter& chapter = page.chapter();
   Blocks blocks;
   switch (chapter.type) {
-    case ChapterType::prose:
-      blocks = proseBlocks(page, chapter.path, {}, made.findings);
-      break;
-    case ChapterType::record:
-      blocks = recordChapter(page, made.findings);
-      break;
-    case ChapterType::generated:
-      blocks = generatedChapter(page);
-      break;
-    case ChapterType::lists:
-      blocks = listsChapter(page);
-      break;
+    case ChapterType::prose: blocks = proseBlocks(page, chapter.path, {}, made.findings); break;
+    case ChapterType::record: blocks = recordChapter(page, made.findings); break;
+    case ChapterType::generated: blocks = generatedChapter(page); break;
+    case ChapterType::lists: blocks = listsChapter(page); break;
     case ChapterType::sources:
       blocks = sourcesChapter(page);
       blocks.insert(blocks.begin(), document::heading(1, {text(chapter.title)}));
       break;
-    case ChapterType::index:
-      blocks = indexChapter(page);
-      break;
+    case ChapterType::index: blocks = indexChapter(page); break;
   }
   for (Block& block : leftOver(page)) blocks.push_back(std::move(block));
   addMissingHeadings(page, blocks);

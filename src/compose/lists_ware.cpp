@@ -43,16 +43,11 @@ namespace {
 
 Inlines reachedInWords(const Page& page, const Reached& reached) {
   switch (reached.state) {
-    case Reached::State::record:
-      return page.words().name(reached.record);
-    case Reached::State::absent:
-      return {text("not recorded")};
-    case Reached::State::unknown:
-      return {text("not known")};
-    case Reached::State::none:
-      return {text("none")};
-    case Reached::State::value:
-      break;
+    case Reached::State::record: return page.words().name(reached.record);
+    case Reached::State::absent: return {text("not recorded")};
+    case Reached::State::unknown: return {text("not known")};
+    case Reached::State::none: return {text("none")};
+    case Reached::State::value: break;
   }
   return page.words().value(reached.value, reached.spec,
                             page.record(reached.record == records::kNoRecord ? 0 : reached.record));

@@ -51,22 +51,14 @@ Inlines separated(std::vector<Inlines> parts, std::string_view between) {
 
 std::string kindInWords(Kind kind, bool several) {
   switch (kind) {
-    case Kind::treatment:
-      return several ? "decorations" : "decoration";
-    case Kind::form:
-      return several ? "pieces" : "piece";
-    case Kind::specimen:
-      return several ? "pieces seen" : "piece seen";
-    case Kind::claim:
-      return several ? "statements" : "statement";
-    case Kind::person:
-      return several ? "people" : "person";
-    case Kind::photo:
-      return several ? "pictures" : "picture";
-    case Kind::term:
-      return several ? "words" : "word";
-    default:
-      return std::string(several ? plural(kind) : name(kind));
+    case Kind::treatment: return several ? "decorations" : "decoration";
+    case Kind::form: return several ? "pieces" : "piece";
+    case Kind::specimen: return several ? "pieces seen" : "piece seen";
+    case Kind::claim: return several ? "statements" : "statement";
+    case Kind::person: return several ? "people" : "person";
+    case Kind::photo: return several ? "pictures" : "picture";
+    case Kind::term: return several ? "words" : "word";
+    default: return std::string(several ? plural(kind) : name(kind));
   }
 }
 

@@ -49,9 +49,7 @@ class Resolver {
     for (std::size_t i = 0; i < some.size(); ++i) {
       Inline& one = some[i];
       switch (one.kind) {
-        case InlineKind::reference:
-          add(out, reference(one));
-          break;
+        case InlineKind::reference: add(out, reference(one)); break;
         case InlineKind::citation:
           if (isWord(out, one)) {
             add(out, sourceAsWord(one));
@@ -66,15 +64,9 @@ class Resolver {
           inlines(one.children);
           add(out, std::move(one.children));
           break;
-        case InlineKind::link:
-          link(one, out);
-          break;
-        case InlineKind::image:
-          picture(one, out);
-          break;
-        default:
-          inlines(one.children);
-          out.push_back(std::move(one));
+        case InlineKind::link: link(one, out); break;
+        case InlineKind::image: picture(one, out); break;
+        default: inlines(one.children); out.push_back(std::move(one));
       }
     }
     some = std::move(out);

@@ -34,53 +34,22 @@ class Lines {
 
   std::vector<Inlines> make() {
     switch (record_.kind()) {
-      case Kind::maker:
-        maker();
-        break;
-      case Kind::person:
-        person();
-        break;
-      case Kind::shape:
-        shape();
-        break;
-      case Kind::form:
-        form();
-        break;
-      case Kind::motif:
-        motif();
-        break;
-      case Kind::treatment:
-        treatment();
-        break;
-      case Kind::set:
-        set();
-        break;
-      case Kind::mark:
-        mark();
-        break;
-      case Kind::specimen:
-        specimen();
-        break;
-      case Kind::source:
-        source();
-        break;
-      case Kind::feature:
-        feature();
-        break;
-      case Kind::claim:
-        claim();
-        break;
-      case Kind::question:
-        question();
-        break;
-      case Kind::term:
-        say("means"_f, "");
-        break;
-      case Kind::photo:
-        say("caption"_f, "");
-        break;
-      default:
-        break;
+      case Kind::maker: maker(); break;
+      case Kind::person: person(); break;
+      case Kind::shape: shape(); break;
+      case Kind::form: form(); break;
+      case Kind::motif: motif(); break;
+      case Kind::treatment: treatment(); break;
+      case Kind::set: set(); break;
+      case Kind::mark: mark(); break;
+      case Kind::specimen: specimen(); break;
+      case Kind::source: source(); break;
+      case Kind::feature: feature(); break;
+      case Kind::claim: claim(); break;
+      case Kind::question: question(); break;
+      case Kind::term: say("means"_f, ""); break;
+      case Kind::photo: say("caption"_f, ""); break;
+      default: break;
     }
     return std::move(lines_);
   }

@@ -96,8 +96,7 @@ std::string Words::plainName(RecordIndex index) const {
       if (!words.empty() && base::isUpper(words[0])) words[0] = static_cast<char>(words[0] - 'A' + 'a');
       return words;
     }
-    default:
-      break;
+    default: break;
   }
   return fromId(record.id());
 }

@@ -121,25 +121,13 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
   if (value == nullptr) return {text("not recorded")};
   Inlines out;
   switch (value->type) {
-    case ValueType::unknown:
-      out = {text("not known")};
-      break;
-    case ValueType::none:
-      out = {text("none")};
-      break;
-    case ValueType::all:
-      out = {text("all")};
-      break;
-    case ValueType::unfit:
-      out = {text(std::string(value->text))};
-      break;
-    case ValueType::length:
-      out = {text(lengthInWords(value->text))};
-      break;
+    case ValueType::unknown: out = {text("not known")}; break;
+    case ValueType::none: out = {text("none")}; break;
+    case ValueType::all: out = {text("all")}; break;
+    case ValueType::unfit: out = {text(std::string(value->text))}; break;
+    case ValueType::length: out = {text(lengthInWords(value->text))}; break;
     case ValueType::date:
-    case ValueType::between:
-      out = {text(shortDate(value))};
-      break;
+    case ValueType::between: out = {text(shortDate(value))}; break;
     case ValueType::measure: {
       // A size in a list is a name, and nothing can be worked out from it.
       const bool nominal = spec != nullptr && spec->field == "nominal"_f;
@@ -160,12 +148,8 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
       }
       break;
     }
-    case ValueType::yes:
-      out = {text(value->number() != 0 ? "yes" : "no")};
-      break;
-    case ValueType::prose:
-      out = proseLine(owner, *value);
-      break;
+    case ValueType::yes: out = {text(value->number() != 0 ? "yes" : "no")}; break;
+    case ValueType::prose: out = proseLine(owner, *value); break;
     case ValueType::list: {
       std::vector<Inlines> parts;
       for (const Value& item : value->items()) parts.push_back(this->value(&item, spec, owner));
@@ -215,8 +199,7 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
         break;
       }
       [[fallthrough]];
-    default:
-      out = {text(std::string(value->text))};
+    default: out = {text(std::string(value->text))};
   }
   if (value->evidence != nullptr) {
     const records::Evidence& evidence = *value->evidence;

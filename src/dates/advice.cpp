@@ -32,20 +32,17 @@ constexpr std::array<std::string_view, 55> kVocabulary = {
 Sentences sentencesFor(Mistake mistake, std::string_view part) {
   const std::string seen = "\"" + excerpt(part) + "\"";
   switch (mistake) {
-    case Mistake::None:
-      break;
+    case Mistake::None: break;
     case Mistake::Empty:
       return {"there is no date", "type one such as 1932, May 1932 or by 1935, or leave the field out"};
-    case Mistake::BadUtf8:
-      return {"the text is not UTF-8 here", "save the file as UTF-8"};
+    case Mistake::BadUtf8: return {"the text is not UTF-8 here", "save the file as UTF-8"};
     case Mistake::ControlCharacter:
       return {"a tab or another sign that does not print stands in the date",
               "type a blank or nothing in its place"};
     case Mistake::NotAscii:
       return {seen + " is no sign that a date is written with",
               "type letters, figures and - / [ ] , . ? ~ % only"};
-    case Mistake::BlankAround:
-      return {"a blank stands before or after the date", "take it out"};
+    case Mistake::BlankAround: return {"a blank stands before or after the date", "take it out"};
     case Mistake::BlankInside:
       return {"a blank stands between the dates of a set", "take it out: [1932,1934]"};
     case Mistake::NotADate:
@@ -55,8 +52,7 @@ Sentences sentencesFor(Mistake mistake, std::string_view part) {
     case Mistake::YearTooLong:
       return {seen + " has more than four digits for a year",
               "type Y before a longer year; between year, month and day stands -"};
-    case Mistake::MinusZero:
-      return {"the year 0000 takes no minus", "type 0000 for 1 BC, -0001 for 2 BC"};
+    case Mistake::MinusZero: return {"the year 0000 takes no minus", "type 0000 for 1 BC, -0001 for 2 BC"};
     case Mistake::LowercaseX:
       return {seen + " has a small letter for an unknown digit", "type a capital X: 193X"};
     case Mistake::MonthWidth:
@@ -68,10 +64,8 @@ Sentences sentencesFor(Mistake mistake, std::string_view part) {
           "months are 01 to 12, seasons 21 to 24, quarters 33 to 36; for a range of years type 1926/1935"};
     case Mistake::NoSuchMonth:
       return {"no month can be " + seen, "with X a month stands for 01 to 12: 0X, 1X or XX"};
-    case Mistake::DayWidth:
-      return {seen + " is not a day of two digits", "type 01 to 31"};
-    case Mistake::DayRange:
-      return {"there is no day " + seen, "days are 01 to 31"};
+    case Mistake::DayWidth: return {seen + " is not a day of two digits", "type 01 to 31"};
+    case Mistake::DayRange: return {"there is no day " + seen, "days are 01 to 31"};
     case Mistake::DayNotInMonth:
       return {"that month has no day " + seen, "look at the day, the month and, in February, the year"};
     case Mistake::NoRealDay:
@@ -107,18 +101,14 @@ Sentences sentencesFor(Mistake mistake, std::string_view part) {
       return {"S is not followed by a number from 1", "type how many digits of the year count: 1950S2"};
     case Mistake::SignificantTooMany:
       return {seen + " asks for more digits than the year has", "type a smaller number after S"};
-    case Mistake::SecondSlash:
-      return {"a range has one slash", "type 1926/1935"};
+    case Mistake::SecondSlash: return {"a range has one slash", "type 1926/1935"};
     case Mistake::NoEnds:
       return {"neither end of the range has a date", "type one, as in 1937/.. or ../1935"};
-    case Mistake::DotsAlone:
-      return {"two dots alone are not a date", "type ../1935 or 1937/.. with a date"};
+    case Mistake::DotsAlone: return {"two dots alone are not a date", "type ../1935 or 1937/.. with a date"};
     case Mistake::ExtraText:
       return {seen + " stands where the date should have ended", "take it out, or type a range as 1926/1935"};
-    case Mistake::EndBeforeStart:
-      return {seen + " ends before it begins", "type the earlier date first"};
-    case Mistake::SetNotClosed:
-      return {"the bracket is not closed", "type ] or } at the end"};
+    case Mistake::EndBeforeStart: return {seen + " ends before it begins", "type the earlier date first"};
+    case Mistake::SetNotClosed: return {"the bracket is not closed", "type ] or } at the end"};
     case Mistake::SetMismatch:
       return {"the brackets do not match", "one of several dates stands in [ ], all of several in { }"};
     case Mistake::SetEmpty:
@@ -132,13 +122,11 @@ Sentences sentencesFor(Mistake mistake, std::string_view part) {
               "type 1937/.. for what lasted, [1937..] for a day then or later"};
     case Mistake::SetTooLong:
       return {"the set has more than ten thousand dates", "type ranges: [1932..1936]"};
-    case Mistake::SetInInterval:
-      return {"a set stands at the end of a range", "type a date in its place"};
+    case Mistake::SetInInterval: return {"a set stands at the end of a range", "type a date in its place"};
     case Mistake::UnknownWord:
       return {seen + " is not a word that dates are written with",
               "type a date such as 1932, May 1932, spring 1937, by 1935, 1926 to 1935"};
-    case Mistake::NoYear:
-      return {seen + " has no year after it", "type the year too: May 1932"};
+    case Mistake::NoYear: return {seen + " has no year after it", "type the year too: May 1932"};
     case Mistake::OneYearMissing:
       return {seen + " stands where a year is wanted", "type a year of four digits: May 1932"};
     case Mistake::CenturyOrDecade:

@@ -31,16 +31,14 @@ void raise(Level& level, Level to) {
 Level levelOfMask(const Date& date) {
   if (!date.isMasked()) return Level::Zero;
   switch (date.precision) {
-    case Precision::Year:
-      return date.yearMask == 1 || date.yearMask == 3 ? Level::One : Level::Two;
+    case Precision::Year: return date.yearMask == 1 || date.yearMask == 3 ? Level::One : Level::Two;
     case Precision::Month:
       return date.yearMask == 0 ? (date.monthMask == 3 ? Level::One : Level::Two) : Level::Two;
     case Precision::Day:
       return date.yearMask == 0 && date.dayMask == 3 && (date.monthMask == 0 || date.monthMask == 3)
                  ? Level::One
                  : Level::Two;
-    case Precision::Season:
-      break;
+    case Precision::Season: break;
   }
   return Level::Two;
 }

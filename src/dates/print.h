@@ -1,25 +1,22 @@
 // A date expression as text: canonical EDTF, and English as an author prints it.
 //
-//   expression        inTable             inWords                     happened                      lasted
-//   1932              1932                1932                        in 1932                       in 1932
-//   1932-05-05        5 May 1932          5 May 1932                  on 5 May 1932                 on 5 May
-//   1932 1932~             about 1932          about 1932                  about 1932 about 1932 1932?
-//   perhaps 1932        perhaps 1932                perhaps in 1932               perhaps in 1932 193X 1930s
-//   the 1930s                   in the 1930s                  in the 1930s 1934-35           3rd quarter 1934
-//   the third quarter of 1934   in the third quarter of 1934  likewise
-//   [..1935]          by 1935             by the end of 1935          by the end of 1935            likewise
-//   [1935..]          from 1935           1935 or later               in 1935 or later              likewise
-//   [1932,1934]       1932 or 1934        1932 or 1934                in 1932 or 1934               likewise
-//   1926/1935         1926 to 1935        1926 to 1935                between 1926 and 1935         from 1926
-//   to 1935 1937/..           since 1937          since 1937                  in 1937 or later since 1937
-//   1937/             1937 to ?           1937 to a date not known    in 1937 or later              from 1937
-//   to a date not known
-//   ../1935           until 1935          until 1935                  by the end of 1935            until
-//   1935
+//   expression   inTable           inWords                    happened                lasted
+//   1932         1932              1932                       in 1932                 in 1932
+//   1932-05-05   5 May 1932        5 May 1932                 on 5 May 1932           on 5 May 1932
+//   1932~        about 1932        about 1932                 about 1932              about 1932
+//   1932?        perhaps 1932      perhaps 1932               perhaps in 1932         perhaps in 1932
+//   193X         1930s             the 1930s                  in the 1930s            in the 1930s
+//   1934-35      3rd quarter 1934  the third quarter of 1934  in … of 1934            in … of 1934
+//   [..1935]     by 1935           by the end of 1935         by the end of 1935      by the end of 1935
+//   [1935..]     from 1935         1935 or later              in 1935 or later        in 1935 or later
+//   [1932,1934]  1932 or 1934      1932 or 1934               in 1932 or 1934         in 1932 or 1934
+//   1926/1935    1926 to 1935      1926 to 1935               between 1926 and 1935   from 1926 to 1935
+//   1937/..      since 1937        since 1937                 in 1937 or later        since 1937
+//   1937/        1937 to ?         1937 to a date not known   in 1937 or later        from 1937 to …
+//   ../1935      until 1935        until 1935                 by the end of 1935      until 1935
 //
 // What inTable prints, parse reads back with the same plain bounds, unless parts of the date are qualified
-// apart
-// (`1932-~05`), X stands elsewhere than at the end (`1X32`), or S or a time of day was written; inWords
+// apart (`1932-~05`), X stands elsewhere than at the end (`1X32`), or S or a time of day was written; inWords
 // likewise, and unless a blank end is spelt out.
 #pragma once
 

@@ -72,7 +72,10 @@ std::string asJson(const Report& report, const source::SourceSet& sources) {
   for (const Finding* finding : shown) findings.push_back(toJson(*finding, sources));
   object["findings"] = std::move(findings);
   object["doubts"] = Json::array();
-  object["counts"] = {{"error", report.errors}, {"warning", report.warnings}, {"note", report.notes}, {"waived", report.waived}};
+  object["counts"] = {{"error", report.errors},
+                      {"warning", report.warnings},
+                      {"note", report.notes},
+                      {"waived", report.waived}};
   object["not_shown"] = report.findings.size() - shown.size();
   return object.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n';
 }

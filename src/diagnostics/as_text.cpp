@@ -21,12 +21,9 @@ struct Paint {
 
 const char* colourOf(Severity severity) {
   switch (severity) {
-    case Severity::error:
-      return "1;31";
-    case Severity::warning:
-      return "1;33";
-    default:
-      return "1;36";
+    case Severity::error: return "1;31";
+    case Severity::warning: return "1;33";
+    default: return "1;36";
   }
 }
 

@@ -17,7 +17,7 @@ struct Related {
 
 // A fact that takes part, as the JSON output shows it.
 struct FactNote {
-  std::string record;    // "kind:id"
+  std::string record;  // "kind:id"
   std::string field;
   std::string value;
   std::string standing;  // empty: not worked out
@@ -36,9 +36,10 @@ struct Finding {
   source::Span span;
   std::string message;
   std::string hint{};
-  std::string record{};                // "kind:id" of the record it stands at; empty for none
+  std::string record{};  // "kind:id" of the record it stands at; empty for none
   std::string field{};
-  std::vector<std::string> records{};  // what a waiver must name: the records of its facts; empty: `record` alone
+  std::vector<std::string>
+      records{};  // what a waiver must name: the records of its facts; empty: `record` alone
   std::vector<Related> related{};
   std::vector<FactNote> facts{};
   std::optional<std::int64_t> shortByDays{};

@@ -103,14 +103,9 @@ Report makeReport(Findings collected, const Settings& settings, const source::So
       ++report.waived;
     } else {
       switch (finding.weight()) {
-        case Severity::error:
-          ++report.errors;
-          break;
-        case Severity::warning:
-          ++report.warnings;
-          break;
-        default:
-          ++report.notes;
+        case Severity::error: ++report.errors; break;
+        case Severity::warning: ++report.warnings; break;
+        default: ++report.notes;
       }
     }
     report.findings.push_back(std::move(finding));

@@ -26,6 +26,8 @@ std::optional<Rule> ruleNamed(std::string_view id) {
   return Rule{static_cast<std::uint8_t>(found - kIds.begin())};
 }
 
-std::span<const std::string_view> ruleIds() { return kIds; }
+std::span<const std::string_view> ruleIds() {
+  return kIds;
+}
 
 }  // namespace saggar::diagnostics

@@ -21,13 +21,27 @@ Inline withText(InlineKind kind, std::string words) {
 
 }  // namespace
 
-Inline text(std::string words) { return withText(InlineKind::text, std::move(words)); }
-Inline emphasis(Inlines children) { return withChildren(InlineKind::emphasis, std::move(children)); }
-Inline strong(Inlines children) { return withChildren(InlineKind::strong, std::move(children)); }
-Inline code(std::string words) { return withText(InlineKind::code, std::move(words)); }
-Inline anchorAt(std::string name) { return withText(InlineKind::anchor, std::move(name)); }
-Inline tickBox() { return withText(InlineKind::tickBox, {}); }
-Inline hardBreak() { return withText(InlineKind::hardBreak, {}); }
+Inline text(std::string words) {
+  return withText(InlineKind::text, std::move(words));
+}
+Inline emphasis(Inlines children) {
+  return withChildren(InlineKind::emphasis, std::move(children));
+}
+Inline strong(Inlines children) {
+  return withChildren(InlineKind::strong, std::move(children));
+}
+Inline code(std::string words) {
+  return withText(InlineKind::code, std::move(words));
+}
+Inline anchorAt(std::string name) {
+  return withText(InlineKind::anchor, std::move(name));
+}
+Inline tickBox() {
+  return withText(InlineKind::tickBox, {});
+}
+Inline hardBreak() {
+  return withText(InlineKind::hardBreak, {});
+}
 
 Inline link(Inlines children, Target target) {
   Inline one = withChildren(InlineKind::link, std::move(children));
@@ -78,7 +92,9 @@ Block notice(std::string info, Blocks blocks) {
   return block;
 }
 
-Cell cell(Inlines inlines) { return {std::move(inlines), {}}; }
+Cell cell(Inlines inlines) {
+  return {std::move(inlines), {}};
+}
 Cell cell(std::string words) {
   Cell one;
   if (!words.empty()) one.inlines.push_back(text(std::move(words)));
@@ -97,9 +113,7 @@ std::string plainText(const Inlines& inlines) {
       case InlineKind::tickBox: break;
       case InlineKind::image: out += one.text; break;
       case InlineKind::reference:
-      case InlineKind::citation:
-        out += one.children.empty() ? one.text : plainText(one.children);
-        break;
+      case InlineKind::citation: out += one.children.empty() ? one.text : plainText(one.children); break;
       default: out += plainText(one.children);
     }
   }

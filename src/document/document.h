@@ -11,9 +11,9 @@ namespace saggar::document {
 
 // Where a link leads: another part of the same publication, or an address outside.
 struct Target {
-  std::string file;    // chapter file without folder or ending ("jessamount"); empty: this document
-  std::string anchor;  // "shape-jessamount"; empty: the top of the file
-  std::string address; // an outside address; then file and anchor are empty
+  std::string file;     // chapter file without folder or ending ("jessamount"); empty: this document
+  std::string anchor;   // "shape-jessamount"; empty: the top of the file
+  std::string address;  // an outside address; then file and anchor are empty
   friend bool operator==(const Target&, const Target&) = default;
 };
 
@@ -28,11 +28,11 @@ enum class InlineKind {
   link,       // `children`, `target`
   image,      // `text` is the alternative text, `target.address` a path relative to the publication
   reference,  // not yet resolved: `text` is "kind:id", `children` the author's words, empty for the record's own name
-  citation,   // not yet resolved: `text` is a source id, `children` the locator, empty for none
-  index,      // an index entry: `text` the heading ("Quoyne, Ismerelda"), empty for the words of `children`
-  anchor,     // `text`: a place that can be linked to
-  tickBox,    // an empty box to tick
-  footnote,   // `children`: set at the foot, or behind the text
+  citation,  // not yet resolved: `text` is a source id, `children` the locator, empty for none
+  index,     // an index entry: `text` the heading ("Quoyne, Ismerelda"), empty for the words of `children`
+  anchor,    // `text`: a place that can be linked to
+  tickBox,   // an empty box to tick
+  footnote,  // `children`: set at the foot, or behind the text
 };
 
 struct Inline {
@@ -45,17 +45,17 @@ struct Inline {
 using Inlines = std::vector<Inline>;
 
 enum class BlockKind {
-  heading,     // `level` 1..6, `inlines`, `anchor`
-  paragraph,   // `inlines`
-  list,        // `blocks` are items; `ordered`, `start`, `tight`
-  item,        // `blocks`
-  quote,       // `blocks`
-  code,        // `text`, `info`
-  rule,        // a thematic break
-  table,       // `table`
-  figure,      // `target.address` the picture, `text` its alternative text, `inlines` the caption
-  notice,      // `blocks` set apart: a caution, an open question; `info` names which
-  query,       // not yet resolved: a fence whose info string is a block's name; `info` the name, `text` its YAML
+  heading,    // `level` 1..6, `inlines`, `anchor`
+  paragraph,  // `inlines`
+  list,       // `blocks` are items; `ordered`, `start`, `tight`
+  item,       // `blocks`
+  quote,      // `blocks`
+  code,       // `text`, `info`
+  rule,       // a thematic break
+  table,      // `table`
+  figure,     // `target.address` the picture, `text` its alternative text, `inlines` the caption
+  notice,     // `blocks` set apart: a caution, an open question; `info` names which
+  query,  // not yet resolved: a fence whose info string is a block's name; `info` the name, `text` its YAML
   definition,  // `inlines` the word, `blocks` what it means
 };
 
@@ -73,8 +73,8 @@ struct Row {
 
 struct Table {
   std::vector<Cell> head;
-  std::vector<Align> align;  // one a column
-  std::vector<double> width; // shares of the width for paged output; empty: by content
+  std::vector<Align> align;   // one a column
+  std::vector<double> width;  // shares of the width for paged output; empty: by content
   std::vector<Row> rows;
   std::string writeIn;  // the head of one more column, left empty to write in, on paper that has room for it
 };
@@ -102,8 +102,8 @@ struct Document {
   std::string title;     // plain text
   std::string language;  // BCP 47, "en-GB"
   std::vector<std::string> authors;
-  std::string edition;   // in words: "Second edition, 2026"; may be empty
-  bool draft = false;    // every page says so
+  std::string edition;  // in words: "Second edition, 2026"; may be empty
+  bool draft = false;   // every page says so
   Blocks blocks;
 };
 

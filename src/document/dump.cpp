@@ -3,10 +3,10 @@
 namespace saggar::document {
 namespace {
 
-constexpr const char* kInlineNames[] = {"text", "emphasis", "strong",    "struck",   "code",  "soft-break", "hard-break",
-                                        "link", "image",    "reference", "citation", "index", "anchor",     "tick-box",
-                                        "footnote"};
-constexpr const char* kBlockNames[] = {"heading", "paragraph", "list",   "item",  "quote",     "code",
+constexpr const char* kInlineNames[] = {"text",       "emphasis",   "strong", "struck",   "code",
+                                        "soft-break", "hard-break", "link",   "image",    "reference",
+                                        "citation",   "index",      "anchor", "tick-box", "footnote"};
+constexpr const char* kBlockNames[] = {"heading", "paragraph", "list",   "item",   "quote", "code",
                                        "rule",    "table",     "figure", "notice", "query", "definition"};
 
 std::string quoted(const std::string& words) {
@@ -65,7 +65,8 @@ void put(std::string& out, const Blocks& blocks, int depth) {
 }  // namespace
 
 std::string dump(const Document& document) {
-  std::string out = "document " + document.file + ' ' + quoted(document.title) + (document.draft ? " draft" : "") + '\n';
+  std::string out =
+      "document " + document.file + ' ' + quoted(document.title) + (document.draft ? " draft" : "") + '\n';
   put(out, document.blocks, 1);
   return out;
 }

@@ -11,9 +11,9 @@
 //   <layout name="checklist" paper="A4" orientation="portrait">
 //     <margins top="22mm" right="18mm" bottom="24mm" left="18mm"/>
 //     <face name="text" roman="GentiumBookPlus-Regular.ttf" italic="…" bold="…" bold-italic="…"
-//     substitute="serif"/> <fallback face="signs" scale="90%" raise="0pt"/>       characters that a style's
-//     own face lacks; tried in order <style role="body" face="text" size="10pt" leading="13.5pt"
-//     align="justify" hyphenate="yes"
+//           substitute="serif"/>
+//     <fallback face="signs" scale="90%" raise="0pt"/>   for what a style's own face lacks; tried in order
+//     <style role="body" face="text" size="10pt" leading="13.5pt" align="justify" hyphenate="yes"
 //            weight="bold" slope="italic" caps="small" tracking="20" ink="70%" measure="120mm" indent="10pt"
 //            before="6pt" after="3pt"/>
 //     <running-head gap="7mm" first-page="no" left="{title}" centre="" right="{group}"/>
@@ -26,8 +26,8 @@
 //     <breaking tolerance="2" hyphen-penalty="50" widows="2" orphans="2" group-rows="2"/>
 //   </layout>
 //
-// A layout may say like="checklist": then it begins as that built-in layout, and only what differs is written; a style,
-// notice or face of the same role, kind or name takes over what is not said again.
+// A layout may say like="checklist": then it begins as that built-in layout, and only what differs is written;
+// a style, notice or face of the same role, kind or name takes over what is not said again.
 //
 // Lengths take pt, pc, mm, cm or in. An ink is a percentage of black or a colour such as #2a4a52. In running
 // heads and feet {title} {edition} {authors} {page} {pages} {group} {section} stand for what is on the page.
@@ -100,9 +100,9 @@ struct Style {
   double tracking = 0;  // thousandths of the size between letters
   Setting align = Setting::left;
   bool hyphenate = false;
-  double measure = 0;   // lines are no longer than this; 0: as long as there is room
-  double indent = 0;  // of the first line of a paragraph that follows another
-  double before = 0;  // space above; dropped at the head of a page
+  double measure = 0;  // lines are no longer than this; 0: as long as there is room
+  double indent = 0;   // of the first line of a paragraph that follows another
+  double before = 0;   // space above; dropped at the head of a page
   double after = 0;
   Ink ink;
 };

@@ -3,7 +3,8 @@
 namespace saggar::linking {
 
 std::uint32_t Collection::slotOf(Kind kind, std::string_view id) const {
-  const std::size_t hash = std::hash<std::string_view>()(id) * 31 + static_cast<std::size_t>(kind) * 0x9E3779B97F4A7C15ULL;
+  const std::size_t hash =
+      std::hash<std::string_view>()(id) * 31 + static_cast<std::size_t>(kind) * 0x9E3779B97F4A7C15ULL;
   const std::uint32_t mask = static_cast<std::uint32_t>(table_.size() - 1);
   std::uint32_t slot = static_cast<std::uint32_t>(hash ^ (hash >> 32)) & mask;
   while (table_[slot] != records::kNoRecord) {
@@ -32,7 +33,11 @@ std::span<const BackReference> Collection::Lists::of(RecordIndex index) const {
   return std::span(entries).subspan(offsets[index], offsets[index + 1] - offsets[index]);
 }
 
-std::span<const BackReference> Collection::referredBy(RecordIndex index) const { return referredBy_.of(index); }
-std::span<const BackReference> Collection::citedBy(RecordIndex index) const { return citedBy_.of(index); }
+std::span<const BackReference> Collection::referredBy(RecordIndex index) const {
+  return referredBy_.of(index);
+}
+std::span<const BackReference> Collection::citedBy(RecordIndex index) const {
+  return citedBy_.of(index);
+}
 
 }  // namespace saggar::linking

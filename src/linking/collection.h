@@ -30,7 +30,7 @@ struct Mention {
   std::size_t prose = SIZE_MAX;           // then the index of that file
   records::Field field{};                 // of the record: the field it stands in
   source::Span span;
-  bool citation = false;                  // a link to a source: cites it
+  bool citation = false;  // a link to a source: cites it
 };
 
 // What guide.yaml says beside its records.
@@ -41,7 +41,7 @@ struct GuideSettings {
   std::string language = "en-GB";
   dates::Options dates;
   enum class Units { both, inches, metric } units = Units::both;
-  std::int64_t pace = 130;   // spoken words a minute
+  std::int64_t pace = 130;  // spoken words a minute
   std::string layout = "checklist";
 };
 
@@ -74,7 +74,8 @@ class Collection {
 
  private:
   friend class Linker;
-  struct Lists {  // compressed rows: the references to record i are entries[offsets[i]] to entries[offsets[i + 1]]
+  struct
+      Lists {  // compressed rows: the references to record i are entries[offsets[i]] to entries[offsets[i + 1]]
     std::vector<std::uint32_t> offsets;
     std::vector<BackReference> entries;
     std::span<const BackReference> of(RecordIndex index) const;

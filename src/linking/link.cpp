@@ -9,7 +9,9 @@
 
 namespace saggar::linking {
 
-Linker::Linker(records::ReadGuide guide) { collection_.guide_ = std::make_shared<records::ReadGuide>(std::move(guide)); }
+Linker::Linker(records::ReadGuide guide) {
+  collection_.guide_ = std::make_shared<records::ReadGuide>(std::move(guide));
+}
 
 void Linker::index(diagnostics::Findings& findings) {
   auto& records = collection_.guide_->records;
@@ -27,7 +29,8 @@ void Linker::index(diagnostics::Findings& findings) {
     }
     findings.add({.rule = "id-twice"_rule,
                   .span = record.span(),
-                  .message = "there is a " + std::string(name(record.kind)) + " `" + std::string(record.id) + "` already",
+                  .message = "there is a " + std::string(name(record.kind)) + " `" + std::string(record.id) +
+                             "` already",
                   .hint = "give one of the two another id, or make one record of both",
                   .record = record.reference(),
                   .related = {{records[first].span(), "the first stands here"}}});
@@ -45,7 +48,8 @@ void Linker::resolveAll(diagnostics::Findings& findings) {
       for (std::size_t i = s * kShare; i < std::min(records.size(), (s + 1) * kShare); ++i)
         resolveRecord(static_cast<RecordIndex>(i), parts[s]);
   };
-  const std::size_t threads = std::clamp<std::size_t>(std::min<std::size_t>(std::thread::hardware_concurrency(), shares), 1, 16);
+  const std::size_t threads =
+      std::clamp<std::size_t>(std::min<std::size_t>(std::thread::hardware_concurrency(), shares), 1, 16);
   std::vector<std::thread> others;
   for (std::size_t i = 1; i < threads; ++i) others.emplace_back(work);
   work();
@@ -59,7 +63,8 @@ void Linker::resolveAll(diagnostics::Findings& findings) {
 }
 
 // Gathers the links by target; within one target they keep the order of the records they come from.
-Collection::Lists Linker::rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which, std::size_t records) {
+Collection::Lists Linker::rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which,
+                               std::size_t records) {
   Collection::Lists lists;
   lists.offsets.assign(records + 1, 0);
   for (const Resolved& part : parts)

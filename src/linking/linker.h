@@ -52,12 +52,13 @@ class Linker {
   void checkLookValue(const records::Entry& entry, const records::Value& value, Walk& walk);
   void resolveEvidence(const records::Evidence& evidence, const records::FieldSpec* spec, Walk& walk);
   void resolveCitation(records::Citation& citation, Walk& walk);
-  void missing(std::string_view id, records::KindSet kinds, source::Span span, const Record& from, std::string_view field,
-               Resolved& out);
+  void missing(std::string_view id, records::KindSet kinds, source::Span span, const Record& from,
+               std::string_view field, Resolved& out);
   void suggestAll(Resolved& resolved);
   bool isLost(std::string_view id) const;
   std::string suggestion(std::string_view id, records::KindSet kinds);
-  static Collection::Lists rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which, std::size_t records);
+  static Collection::Lists rows(std::vector<Resolved>& parts, std::vector<Resolved::Link> Resolved::*which,
+                                std::size_t records);
 
   Collection collection_;
   // A suggestion looks at every id: more different ones than are printed, and bounded in time.

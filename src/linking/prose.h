@@ -8,6 +8,7 @@ namespace saggar::linking {
 reading::MarkdownResult parseProse(std::string_view text, const reading::TextMap& places);
 
 // The Markdown of a record's field (`value` of type prose, or a note of evidence), with the places of its links.
-reading::MarkdownResult parseProse(const Collection& collection, const Record& record, const records::Value& value);
+reading::MarkdownResult parseProse(const Collection& collection, const Record& record,
+                                   const records::Value& value);
 
 }  // namespace saggar::linking

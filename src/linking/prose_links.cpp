@@ -24,7 +24,8 @@ reading::MarkdownResult parseProse(std::string_view text, const reading::TextMap
 }
 
 reading::MarkdownResult parseProse(const Collection& collection, const Record& record, const Value& value) {
-  const reading::YamlTextMap places(collection.sources().text(record.file), record.span(value.place), value.text);
+  const reading::YamlTextMap places(collection.sources().text(record.file), record.span(value.place),
+                                    value.text);
   return parseProse(value.text, places);
 }
 
@@ -34,7 +35,8 @@ void forEachProse(const Value& value, Field field, auto&& visit) {
   if (value.type == ValueType::prose) visit(value, field);
   if (value.evidence != nullptr && value.evidence->note != nullptr) visit(*value.evidence->note, "note"_f);
   for (const Value& item : value.items()) forEachProse(item, field, visit);
-  for (const Entry& entry : value.entries()) forEachProse(entry.value, entry.known ? entry.field : field, visit);
+  for (const Entry& entry : value.entries())
+    forEachProse(entry.value, entry.known ? entry.field : field, visit);
 }
 
 }  // namespace
@@ -45,8 +47,12 @@ void Linker::findMentions(diagnostics::Findings& findings) {
     const Record& record = from == records::kNoRecord ? kNobody : collection_[from];
     const std::string reference = from == records::kNoRecord ? std::string() : record.reference();
     for (reading::MarkdownNotice& notice : result.notices)
-      findings.add({.rule = notice.rule, .span = notice.span, .message = std::move(notice.message), .hint = std::move(notice.hint),
-                    .record = reference, .field = from == records::kNoRecord ? std::string() : std::string(field.name())});
+      findings.add({.rule = notice.rule,
+                    .span = notice.span,
+                    .message = std::move(notice.message),
+                    .hint = std::move(notice.hint),
+                    .record = reference,
+                    .field = from == records::kNoRecord ? std::string() : std::string(field.name())});
     document::forEachInline(result.blocks, [&](const Inline& one) {
       if (one.kind != InlineKind::reference && one.kind != InlineKind::citation) return;
       const bool citation = one.kind == InlineKind::citation;
@@ -63,7 +69,8 @@ void Linker::findMentions(diagnostics::Findings& findings) {
         findings.add({.rule = "reference-missing"_rule,
                       .span = one.span,
                       .message = "there is no " + std::string(name(*kind)) + " `" + std::string(id) + "`",
-                      .hint = near.empty() ? "add the record, or mend the link" : "did you mean `" + std::string(name(*kind)) + ":" + near + "`?",
+                      .hint = near.empty() ? "add the record, or mend the link"
+                                           : "did you mean `" + std::string(name(*kind)) + ":" + near + "`?",
                       .record = reference});
         return;
       }
@@ -74,7 +81,8 @@ void Linker::findMentions(diagnostics::Findings& findings) {
     const Record& record = collection_[i];
     for (const Entry& entry : record.fields) {
       forEachProse(entry.value, entry.field, [&](const Value& value, Field field) {
-        if (reading::scanForLinks(value.text)) take(parseProse(collection_, record, value), i, SIZE_MAX, field);
+        if (reading::scanForLinks(value.text))
+          take(parseProse(collection_, record, value), i, SIZE_MAX, field);
       });
     }
   }
@@ -83,7 +91,8 @@ void Linker::findMentions(diagnostics::Findings& findings) {
     const reading::FileTextMap places(prose[i].file);
     take(parseProse(collection_.sources().text(prose[i].file), places), records::kNoRecord, i, {});
   }
-  std::stable_sort(collection_.mentions_.begin(), collection_.mentions_.end(), [](const Mention& a, const Mention& b) { return a.span < b.span; });
+  std::stable_sort(collection_.mentions_.begin(), collection_.mentions_.end(),
+                   [](const Mention& a, const Mention& b) { return a.span < b.span; });
 }
 
 }  // namespace saggar::linking

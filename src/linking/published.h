@@ -19,8 +19,12 @@ class PublishedRecord {
   const records::Evidence* evidence() const { return record_->evidence; }
 
   // Null for a field that is absent or private.
-  const records::Value* find(records::Field field) const { return isPublic(field) ? record_->find(field) : nullptr; }
-  std::string_view text(records::Field field) const { return isPublic(field) ? record_->text(field) : std::string_view(); }
+  const records::Value* find(records::Field field) const {
+    return isPublic(field) ? record_->find(field) : nullptr;
+  }
+  std::string_view text(records::Field field) const {
+    return isPublic(field) ? record_->text(field) : std::string_view();
+  }
 
   // Every field that may be published, in the order typed.
   std::vector<const records::Entry*> fields() const {
@@ -45,9 +49,13 @@ class Published {
 
   PublishedRecord operator[](RecordIndex index) const { return {(*collection_)[index], index}; }
   std::span<const RecordIndex> ofKind(Kind kind) const { return collection_->ofKind(kind); }
-  std::optional<RecordIndex> find(Kind kind, std::string_view id) const { return collection_->find(kind, id); }
+  std::optional<RecordIndex> find(Kind kind, std::string_view id) const {
+    return collection_->find(kind, id);
+  }
   std::optional<RecordIndex> find(std::string_view reference) const { return collection_->find(reference); }
-  std::span<const BackReference> referredBy(RecordIndex index) const { return collection_->referredBy(index); }
+  std::span<const BackReference> referredBy(RecordIndex index) const {
+    return collection_->referredBy(index);
+  }
   std::span<const BackReference> citedBy(RecordIndex index) const { return collection_->citedBy(index); }
   std::span<const Mention> mentions() const { return collection_->mentions(); }
   const GuideSettings& settings() const { return collection_->settings(); }

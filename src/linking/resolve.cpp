@@ -33,7 +33,8 @@ bool Linker::isLost(std::string_view id) const {
 
 std::string Linker::suggestion(std::string_view id, KindSet kinds) {
   std::string key(id);
-  for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) key += kinds.has(static_cast<Kind>(i)) ? '+' : '-';
+  for (std::size_t i = 0; i + 1 < records::kKindCount; ++i)
+    key += kinds.has(static_cast<Kind>(i)) ? '+' : '-';
   if (const auto known = suggestions_.find(key); known != suggestions_.end()) return known->second;
   if (suggestions_.size() == kMostSuggestions) return {};
   std::vector<std::string_view> ids;
@@ -53,16 +54,17 @@ void Linker::suggestAll(Resolved& resolved) {
   }
 }
 
-void Linker::missing(std::string_view id, KindSet kinds, source::Span span, const Record& from, std::string_view field,
-                     Resolved& out) {
+void Linker::missing(std::string_view id, KindSet kinds, source::Span span, const Record& from,
+                     std::string_view field, Resolved& out) {
   if (isLost(id)) return;
   const std::string what = kindsInWords(kinds);
   out.missing.push_back({out.findings.all().size(), std::string(id), kinds});
   out.findings.add({.rule = "reference-missing"_rule,
                     .span = span,
                     .message = "there is no " + what + " `" + base::shortened(id, 60) + "`",
-                    .hint = kinds.single() ? "add the record `- " + what + ": " + std::string(id) + "`, or mend the id"
-                                           : "add the record, or mend the id",
+                    .hint = kinds.single()
+                                ? "add the record `- " + what + ": " + std::string(id) + "`, or mend the id"
+                                : "add the record, or mend the id",
                     .record = from.reference(),
                     .field = std::string(field)});
 }
@@ -97,7 +99,9 @@ void Linker::resolveRecord(RecordIndex index, Resolved& out) {
 void Linker::resolveValue(Value& value, const FieldSpec& spec, Walk& walk) {
   if (value.evidence != nullptr) resolveEvidence(*value.evidence, &spec, walk);
   switch (value.type) {
-    case ValueType::reference: resolveReference(value, spec.kinds.empty() ? KindSet(Kind::shape) : spec.kinds, walk); return;
+    case ValueType::reference:
+      resolveReference(value, spec.kinds.empty() ? KindSet(Kind::shape) : spec.kinds, walk);
+      return;
     case ValueType::event: resolveEvent(value, walk); return;
     case ValueType::between:
       for (std::uint32_t i = 0; i < value.count(); ++i)
@@ -111,7 +115,8 @@ void Linker::resolveValue(Value& value, const FieldSpec& spec, Walk& walk) {
     default: return;
   }
   if (spec.type == FieldType::tree || spec.type == FieldType::where) return;
-  static constexpr FieldSpec kShapes{.field = "shapes"_f, .type = FieldType::reference, .kinds = KindSet(Kind::shape)};
+  static constexpr FieldSpec kShapes{
+      .field = "shapes"_f, .type = FieldType::reference, .kinds = KindSet(Kind::shape)};
   static constexpr FieldSpec kText{.field = "is"_f, .type = FieldType::text};
   for (std::uint32_t i = 0; i < value.count(); ++i) {
     Entry& entry = value.entries_[i];
@@ -154,17 +159,19 @@ void Linker::resolveReference(Value& value, KindSet kinds, Walk& walk) {
     } else if (found.size() > 1) {
       std::vector<std::string> names;
       for (RecordIndex one : found) names.push_back('`' + collection_[one].reference() + '`');
-      walk.out.findings.add({.rule = "reference-ambiguous"_rule,
-                             .span = walk.record->span(value.place),
-                             .message = "`" + std::string(text) + "` could be " + base::listedInWords(names, "or"),
-                             .hint = "write the kind in front of the id",
-                             .record = walk.record->reference(),
-                             .field = std::string(walk.field.name())});
+      walk.out.findings.add(
+          {.rule = "reference-ambiguous"_rule,
+           .span = walk.record->span(value.place),
+           .message = "`" + std::string(text) + "` could be " + base::listedInWords(names, "or"),
+           .hint = "write the kind in front of the id",
+           .record = walk.record->reference(),
+           .field = std::string(walk.field.name())});
     } else {
       value.target_ = found[0];
     }
   }
-  if (value.target_ != records::kNoRecord) walk.out.references.push_back({value.target_, {walk.from, walk.field}});
+  if (value.target_ != records::kNoRecord)
+    walk.out.references.push_back({value.target_, {walk.from, walk.field}});
 }
 
 void Linker::resolveEvent(Value& value, Walk& walk) {
@@ -187,7 +194,8 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
   value.target_ = *found;
   walk.out.references.push_back({*found, {walk.from, walk.field}});
   std::string_view base = fieldName.substr(0, fieldName.find('.'));
-  const std::string_view end = fieldName.size() > base.size() ? fieldName.substr(base.size() + 1) : std::string_view();
+  const std::string_view end =
+      fieldName.size() > base.size() ? fieldName.substr(base.size() + 1) : std::string_view();
   std::vector<std::string_view> dated;
   for (const FieldSpec* one : records::fieldsOf(*kind))
     if (one->has(records::kDated)) dated.push_back(one->field.name());
@@ -196,10 +204,15 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
       value.eventField = *own;
       return;
     }
-    std::string hint = dated.empty() ? "a " + std::string(name(*kind)) + " has no date of its own"
-                                     : "name the field, as `" + std::string(value.text) + "." + std::string(dated[0]) + "`";
-    walk.out.findings.add({.rule = "value-unfit"_rule, .span = span, .message = "`" + std::string(value.text) + "` is no event", .hint = hint,
-                           .record = walk.record->reference(), .field = std::string(walk.field.name())});
+    std::string hint =
+        dated.empty() ? "a " + std::string(name(*kind)) + " has no date of its own"
+                      : "name the field, as `" + std::string(value.text) + "." + std::string(dated[0]) + "`";
+    walk.out.findings.add({.rule = "value-unfit"_rule,
+                           .span = span,
+                           .message = "`" + std::string(value.text) + "` is no event",
+                           .hint = hint,
+                           .record = walk.record->reference(),
+                           .field = std::string(walk.field.name())});
     return;
   }
   const auto field = records::fieldNamed(base);
@@ -214,20 +227,23 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
   const auto near = base::nearest(base, dated);
   std::vector<std::string> shown;
   for (std::string_view one : dated) shown.push_back('`' + std::string(one) + '`');
-  walk.out.findings.add({.rule = "value-unfit"_rule,
-                         .span = span,
-                         .message = "a " + std::string(name(*kind)) + " has no date `" + std::string(fieldName) + "`",
-                         .hint = near ? "did you mean `" + std::string(value.text.substr(0, colon + 1)) + std::string(id) + "." + std::string(*near) + "`?"
-                                      : "its dates are " + base::listedInWords(shown),
-                         .record = walk.record->reference(),
-                         .field = std::string(walk.field.name())});
+  walk.out.findings.add(
+      {.rule = "value-unfit"_rule,
+       .span = span,
+       .message = "a " + std::string(name(*kind)) + " has no date `" + std::string(fieldName) + "`",
+       .hint = near ? "did you mean `" + std::string(value.text.substr(0, colon + 1)) + std::string(id) +
+                          "." + std::string(*near) + "`?"
+                    : "its dates are " + base::listedInWords(shown),
+       .record = walk.record->reference(),
+       .field = std::string(walk.field.name())});
 }
 
 void Linker::resolveLook(Entry& entry, Walk& walk) {
   const auto feature = collection_.find(Kind::feature, entry.key);
   if (entry.value.evidence != nullptr) resolveEvidence(*entry.value.evidence, nullptr, walk);
   if (!feature) {
-    missing(entry.key, KindSet(Kind::feature), walk.record->span(entry.keyPlace), *walk.record, walk.field.name(), walk.out);
+    missing(entry.key, KindSet(Kind::feature), walk.record->span(entry.keyPlace), *walk.record,
+            walk.field.name(), walk.out);
     return;
   }
   entry.feature = *feature;
@@ -260,9 +276,11 @@ void Linker::checkLookValue(const Entry& entry, const Value& value, Walk& walk) 
   for (std::string_view one : words) shown.push_back('`' + std::string(one) + '`');
   walk.out.findings.add({.rule = "value-unfit"_rule,
                          .span = walk.record->span(value.place),
-                         .message = "`" + base::shortened(value.text, 40) + "` is no value of the feature `" + std::string(entry.key) + "`",
+                         .message = "`" + base::shortened(value.text, 40) + "` is no value of the feature `" +
+                                    std::string(entry.key) + "`",
                          .hint = near ? "did you mean `" + std::string(*near) + "`?"
-                                      : "its values are " + base::listedInWords(shown) + "; a new one is added to the feature's `values`",
+                                      : "its values are " + base::listedInWords(shown) +
+                                            "; a new one is added to the feature's `values`",
                          .record = walk.record->reference(),
                          .field = std::string(walk.field.name()),
                          .related = {{feature.span(), "the feature stands here"}}});
@@ -281,7 +299,8 @@ void Linker::resolveCitation(Citation& citation, Walk& walk) {
     citation.target = *found;
     walk.out.citations.push_back({*found, {walk.from, walk.field}});
   } else {
-    missing(citation.id, KindSet(citation.kind), walk.record->span(citation.idPlace), *walk.record, walk.field.name(), walk.out);
+    missing(citation.id, KindSet(citation.kind), walk.record->span(citation.idPlace), *walk.record,
+            walk.field.name(), walk.out);
   }
 }
 

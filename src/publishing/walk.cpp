@@ -152,10 +152,8 @@ int carry(Disk& disk, const std::string& from, const std::string& to, const Node
     case EACCES:
     case EMLINK:
     case ENOSYS:
-    case EOPNOTSUPP:
-      break;
-    default:
-      return error;
+    case EOPNOTSUPP: break;
+    default: return error;
   }
   if (node.file()) return copyFile(disk, from, to, node);
   if (S_ISLNK(node.info.st_mode)) return copyLink(from, to, node);

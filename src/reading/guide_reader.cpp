@@ -171,7 +171,8 @@ records::ReadGuide readGuide(const source::Files& files, const std::string& fold
   }
   for (const std::string& path : found.layouts) {
     const std::size_t begin = path.rfind('/') + 1;
-    records::LayoutFile layout{.name = path.substr(begin, path.size() - begin - 4), .file = {}, .unreadable = true};
+    records::LayoutFile layout{
+        .name = path.substr(begin, path.size() - begin - 4), .file = {}, .unreadable = true};
     if (auto text = readText(path)) {
       layout.file = guide.sources.add(path, std::move(*text));
       const auto fault = textFault(guide.sources.text(layout.file), true);

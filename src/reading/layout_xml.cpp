@@ -426,8 +426,7 @@ std::pair<std::string, std::string> inWords(pugi::xml_parse_status status) {
     case pugi::status_bad_start_element:
       return {"an element cannot be read here",
               "write <name attribute=\"value\"/>; a < in a value is written &lt;"};
-    case pugi::status_bad_comment:
-      return {"a comment is not closed", "end it with -->"};
+    case pugi::status_bad_comment: return {"a comment is not closed", "end it with -->"};
     case pugi::status_no_document_element:
       return {"there is no <layout> here", "begin with <layout name=\"…\" paper=\"A4\">"};
     default:

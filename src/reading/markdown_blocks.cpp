@@ -49,13 +49,9 @@ std::string wordsBelow(cmark_node* top) {
     }
     switch (cmark_node_get_type(node)) {
       case CMARK_NODE_SOFTBREAK:
-      case CMARK_NODE_LINEBREAK:
-        out += ' ';
-        break;
-      case CMARK_NODE_FOOTNOTE_REFERENCE:
-        break;
-      default:
-        out += literalOf(node);
+      case CMARK_NODE_LINEBREAK: out += ' '; break;
+      case CMARK_NODE_FOOTNOTE_REFERENCE: break;
+      default: out += literalOf(node);
     }
   }
   std::replace(out.begin(), out.end(), '\n', ' ');
@@ -154,21 +150,11 @@ void MarkdownTree::addBlocks(cmark_node* parent, Blocks& out, int depth) {
       continue;
     }
     switch (type) {
-      case CMARK_NODE_PARAGRAPH:
-        addParagraph(node, out, depth);
-        break;
-      case CMARK_NODE_HEADING:
-        addHeading(node, out, depth);
-        break;
-      case CMARK_NODE_LIST:
-        addList(node, out, depth);
-        break;
-      case CMARK_NODE_CODE_BLOCK:
-        addCode(node, out);
-        break;
-      case CMARK_NODE_HTML_BLOCK:
-        addHtml(node, out);
-        break;
+      case CMARK_NODE_PARAGRAPH: addParagraph(node, out, depth); break;
+      case CMARK_NODE_HEADING: addHeading(node, out, depth); break;
+      case CMARK_NODE_LIST: addList(node, out, depth); break;
+      case CMARK_NODE_CODE_BLOCK: addCode(node, out); break;
+      case CMARK_NODE_HTML_BLOCK: addHtml(node, out); break;
       case CMARK_NODE_THEMATIC_BREAK:
         out.emplace_back().kind = BlockKind::rule;
         out.back().span = spanOf(rangeOf(node));

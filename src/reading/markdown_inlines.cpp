@@ -93,32 +93,15 @@ void MarkdownTree::addTyped(std::string_view words, Inlines& out, LinkPlaces& at
 void MarkdownTree::addInlines(cmark_node* parent, Inlines& out, LinkPlaces& at, int depth) {
   for (cmark_node* node = cmark_node_first_child(parent); node; node = cmark_node_next(node)) {
     switch (cmark_node_get_type(node)) {
-      case CMARK_NODE_TEXT:
-        addTyped(stringOf(cmark_node_get_literal(node)), out, at);
-        continue;
-      case CMARK_NODE_SOFTBREAK:
-        out.push_back(ofKind(InlineKind::softBreak));
-        continue;
-      case CMARK_NODE_LINEBREAK:
-        out.push_back(ofKind(InlineKind::hardBreak));
-        continue;
-      case CMARK_NODE_CODE:
-        out.push_back(document::code(stringOf(cmark_node_get_literal(node))));
-        continue;
-      case CMARK_NODE_HTML_INLINE:
-        addHtmlInline(node, out, at);
-        continue;
-      case CMARK_NODE_FOOTNOTE_REFERENCE:
-        addFootnote(node, out, at, depth);
-        continue;
-      case CMARK_NODE_LINK:
-        addLink(node, out, at, depth);
-        continue;
-      case CMARK_NODE_IMAGE:
-        addImage(node, out, at);
-        continue;
-      default:
-        break;
+      case CMARK_NODE_TEXT: addTyped(stringOf(cmark_node_get_literal(node)), out, at); continue;
+      case CMARK_NODE_SOFTBREAK: out.push_back(ofKind(InlineKind::softBreak)); continue;
+      case CMARK_NODE_LINEBREAK: out.push_back(ofKind(InlineKind::hardBreak)); continue;
+      case CMARK_NODE_CODE: out.push_back(document::code(stringOf(cmark_node_get_literal(node)))); continue;
+      case CMARK_NODE_HTML_INLINE: addHtmlInline(node, out, at); continue;
+      case CMARK_NODE_FOOTNOTE_REFERENCE: addFootnote(node, out, at, depth); continue;
+      case CMARK_NODE_LINK: addLink(node, out, at, depth); continue;
+      case CMARK_NODE_IMAGE: addImage(node, out, at); continue;
+      default: break;
     }
     Inlines children;
     if (depth >= kDeepest) {

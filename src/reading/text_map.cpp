@@ -30,47 +30,26 @@ std::string doubleQuotedUnit(std::string_view source, std::size_t& at) {
   at += 2;
   std::size_t figures = 0;
   switch (kind) {
-    case '0':
-      return std::string(1, '\0');
-    case 'a':
-      return "\a";
-    case 'b':
-      return "\b";
+    case '0': return std::string(1, '\0');
+    case 'a': return "\a";
+    case 'b': return "\b";
     case 't':
-    case '\t':
-      return "\t";
-    case 'n':
-      return "\n";
-    case 'v':
-      return "\v";
-    case 'f':
-      return "\f";
-    case 'r':
-      return "\r";
-    case 'e':
-      return "\x1B";
-    case 'N':
-      return "\xC2\x85";
-    case '_':
-      return "\xC2\xA0";
-    case 'L':
-      return "\xE2\x80\xA8";
-    case 'P':
-      return "\xE2\x80\xA9";
+    case '\t': return "\t";
+    case 'n': return "\n";
+    case 'v': return "\v";
+    case 'f': return "\f";
+    case 'r': return "\r";
+    case 'e': return "\x1B";
+    case 'N': return "\xC2\x85";
+    case '_': return "\xC2\xA0";
+    case 'L': return "\xE2\x80\xA8";
+    case 'P': return "\xE2\x80\xA9";
     case '\n':
-    case '\r':
-      return {};  // a line that goes on
-    case 'x':
-      figures = 2;
-      break;
-    case 'u':
-      figures = 4;
-      break;
-    case 'U':
-      figures = 8;
-      break;
-    default:
-      return std::string(1, kind);
+    case '\r': return {};  // a line that goes on
+    case 'x': figures = 2; break;
+    case 'u': figures = 4; break;
+    case 'U': figures = 8; break;
+    default: return std::string(1, kind);
   }
   char32_t codePoint = 0;
   for (; figures > 0 && at < source.size() && hexValue(source[at]) >= 0; --figures, ++at) {
@@ -168,12 +147,9 @@ void YamlTextMap::align() const {
     case '>':
       while (at < source_.size() && source_[at] != '\n') ++at;
       return alignFrom(at, Style::plain, {});
-    case '\'':
-      return alignFrom(at + 1, Style::singleQuoted, {});
-    case '"':
-      return alignFrom(at + 1, Style::doubleQuoted, {});
-    default:
-      return alignFrom(at, Style::plain, {});
+    case '\'': return alignFrom(at + 1, Style::singleQuoted, {});
+    case '"': return alignFrom(at + 1, Style::doubleQuoted, {});
+    default: return alignFrom(at, Style::plain, {});
   }
 }
 

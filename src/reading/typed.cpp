@@ -242,18 +242,12 @@ Value TypedReader::readBare(const Node& node, const FieldSpec& spec, bool listAl
       return start(node, ValueType::none);
   }
   switch (spec.type) {
-    case FieldType::structure:
-      return readStructure(node, spec);
-    case FieldType::structureMap:
-      return readStructureMap(node, spec);
-    case FieldType::look:
-      return readLook(node, spec);
-    case FieldType::headings:
-      return readHeadings(node);
-    case FieldType::madeIn:
-      return readMadeIn(node, spec);
-    default:
-      break;
+    case FieldType::structure: return readStructure(node, spec);
+    case FieldType::structureMap: return readStructureMap(node, spec);
+    case FieldType::look: return readLook(node, spec);
+    case FieldType::headings: return readHeadings(node);
+    case FieldType::madeIn: return readMadeIn(node, spec);
+    default: break;
   }
   if (node.type == NodeType::empty)
     return unfit(node, fieldInQuotes() + " has no value", "type the value, or take the line out");

@@ -143,7 +143,7 @@ bool TypedReader::noRecord(const Node& node, bool inGuideFile, std::string_view&
     lostId = node.text.substr(colon + 1);
   } else {
     report("kind-unknown"_rule, node.begin, std::max(node.end, node.begin + 1),
-           inGuideFile        ? "`guide.yaml` begins with `guide:` and the guide's title"
+           inGuideFile       ? "`guide.yaml` begins with `guide:` and the guide's title"
            : node.isScalar() ? "`" + shown + "` is no record"
                              : "no record begins here",
            inGuideFile ? "write `guide: The title` first; records go into other files"

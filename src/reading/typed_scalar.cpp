@@ -44,19 +44,13 @@ bool isAddress(std::string_view text) {
 Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
   const std::string_view text = node.text;
   switch (spec.type) {
-    case FieldType::text:
-      return start(node, ValueType::text);
-    case FieldType::prose:
-      return start(node, ValueType::prose);
+    case FieldType::text: return start(node, ValueType::text);
+    case FieldType::prose: return start(node, ValueType::prose);
     case FieldType::moment:
-    case FieldType::span:
-      return readDate(node);
-    case FieldType::reference:
-      return readReference(node, spec);
-    case FieldType::event:
-      return readEvent(node);
-    case FieldType::choice:
-      return readChoice(node, spec);
+    case FieldType::span: return readDate(node);
+    case FieldType::reference: return readReference(node, spec);
+    case FieldType::event: return readEvent(node);
+    case FieldType::choice: return readChoice(node, spec);
     case FieldType::measure: {
       const auto measure = records::readMeasure(text);
       if (!measure)
@@ -100,15 +94,13 @@ Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
                    fieldInQuotes() + " takes `yes` or `no`, here is `" + base::shortened(text, 40) + "`",
                    "write `yes` or leave the line out");
     }
-    case FieldType::path:
-      return start(node, ValueType::text);
+    case FieldType::path: return start(node, ValueType::text);
     case FieldType::address:
       if (!isAddress(text))
         return unfit(node, "`" + base::shortened(text, 60) + "` is no web address",
                      "write it whole, beginning with `https://`");
       return start(node, ValueType::text);
-    default:
-      return start(node, ValueType::text);
+    default: return start(node, ValueType::text);
   }
 }
 

@@ -197,21 +197,17 @@ class BlockWalk {
                         ":`, or write `[one, two]`");
     switch (value[0]) {
       case '|':
-      case '>':
-        return lookAtBlockText(line);
+      case '>': return lookAtBlockText(line);
       case '"':
-      case '\'':
-        return lookAtQuoted(line);
+      case '\'': return lookAtQuoted(line);
       case '[':
-      case '{':
-        return lookAtBrackets(line);
+      case '{': return lookAtBrackets(line);
       case ']':
       case '}':
         return slipAt(piece_, line.valueAt, line.end,
                       std::string("`") + value[0] + "` closes a bracket that was never opened",
                       "take it out, or put the value in quotes: `" + inQuotes(shown(value)) + "`");
-      default:
-        break;
+      default: break;
     }
     if (auto slip = signInFront(piece_, line, line.valueAt, line.end, false)) return slip;
     if (auto slip = closerAlone(line)) return slip;

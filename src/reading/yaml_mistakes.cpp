@@ -27,28 +27,17 @@ std::optional<Slip> signInFront(const Piece& piece, const Line& line, std::uint3
   switch (sign) {
     case '@':
     case '`':
-    case '%':
-      fits = true;
-      break;
+    case '%': fits = true; break;
     case '*':
       fits = base::isBlank(after) ||
              piece.bytes().find("&" + std::string(word.substr(1))) == std::string_view::npos ||
              piece.bytes().find("&" + std::string(word.substr(1))) > valueAt - piece.begin;
       break;
-    case '&':
-      fits = base::isBlank(after);
-      break;
-    case '!':
-      fits = after == '!' || after == '<' || after == '(';
-      break;
-    case '?':
-      fits = base::isBlank(after);
-      break;
-    case ',':
-      fits = !inBrackets;
-      break;
-    default:
-      break;
+    case '&': fits = base::isBlank(after); break;
+    case '!': fits = after == '!' || after == '<' || after == '('; break;
+    case '?': fits = base::isBlank(after); break;
+    case ',': fits = !inBrackets; break;
+    default: break;
   }
   if (!fits) return std::nullopt;
   const std::string_view value = base::trimmed(piece.text.substr(valueAt, valueEnd - valueAt));

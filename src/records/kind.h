@@ -37,15 +37,32 @@ struct KindName {
 };
 
 inline constexpr std::array<KindName, kKindCount> kKindNames{{
-    {"maker", "makers"},       {"person", "persons"},         {"shape", "shapes"},       {"form", "forms"},
-    {"motif", "motifs"},       {"treatment", "treatments"},   {"set", "sets"},           {"mark", "marks"},
-    {"specimen", "specimens"}, {"source", "sources"},         {"feature", "features"},   {"claim", "claims"},
-    {"question", "questions"}, {"term", "terms"},             {"photo", "photos"},       {"talk", "talks"},
-    {"checklist", "checklists"}, {"guide", "guides"},
+    {"maker", "makers"},
+    {"person", "persons"},
+    {"shape", "shapes"},
+    {"form", "forms"},
+    {"motif", "motifs"},
+    {"treatment", "treatments"},
+    {"set", "sets"},
+    {"mark", "marks"},
+    {"specimen", "specimens"},
+    {"source", "sources"},
+    {"feature", "features"},
+    {"claim", "claims"},
+    {"question", "questions"},
+    {"term", "terms"},
+    {"photo", "photos"},
+    {"talk", "talks"},
+    {"checklist", "checklists"},
+    {"guide", "guides"},
 }};
 
-constexpr std::string_view name(Kind kind) { return kKindNames[static_cast<std::size_t>(kind)].one; }
-constexpr std::string_view plural(Kind kind) { return kKindNames[static_cast<std::size_t>(kind)].many; }
+constexpr std::string_view name(Kind kind) {
+  return kKindNames[static_cast<std::size_t>(kind)].one;
+}
+constexpr std::string_view plural(Kind kind) {
+  return kKindNames[static_cast<std::size_t>(kind)].many;
+}
 
 // The kind of that name (singular, as typed in front of an id); `guide` is not found here.
 constexpr std::optional<Kind> kindNamed(std::string_view word) {

@@ -14,10 +14,14 @@ struct UnitWord {
   Unit unit;
 };
 constexpr UnitWord kUnits[] = {
-    {"in", Unit::inch},          {"in.", Unit::inch},          {"inch", Unit::inch},         {"inches", Unit::inch},
-    {"\"", Unit::inch},          {"″", Unit::inch},            {"mm", Unit::millimetre},     {"cm", Unit::centimetre},
-    {"fl oz", Unit::fluidOunce}, {"fl. oz.", Unit::fluidOunce}, {"oz", Unit::fluidOunce},    {"ml", Unit::millilitre},
-    {"cl", Unit::millilitre},    {"l", Unit::litre},           {"litre", Unit::litre},       {"litres", Unit::litre},
+    {"in", Unit::inch},          {"in.", Unit::inch},
+    {"inch", Unit::inch},        {"inches", Unit::inch},
+    {"\"", Unit::inch},          {"″", Unit::inch},
+    {"mm", Unit::millimetre},    {"cm", Unit::centimetre},
+    {"fl oz", Unit::fluidOunce}, {"fl. oz.", Unit::fluidOunce},
+    {"oz", Unit::fluidOunce},    {"ml", Unit::millilitre},
+    {"cl", Unit::millilitre},    {"l", Unit::litre},
+    {"litre", Unit::litre},      {"litres", Unit::litre},
 };
 
 struct Fraction {
@@ -35,7 +39,8 @@ std::optional<std::int64_t> readAmount(std::string_view text, std::size_t& at) {
   auto digits = [&](std::int64_t& value) {
     const std::size_t start = at;
     value = 0;
-    while (at < text.size() && base::isDigit(text[at]) && value < kMost) value = value * 10 + (text[at++] - '0');
+    while (at < text.size() && base::isDigit(text[at]) && value < kMost)
+      value = value * 10 + (text[at++] - '0');
     return at > start && !(at < text.size() && base::isDigit(text[at]));
   };
   auto blanks = [&] {
@@ -188,7 +193,8 @@ std::string inOtherUnit(const Measure& measure) {
     case Unit::fluidOunce:
       return axes([](double v) { return withoutZeros(std::round(v * 29.5735295625 / 5) * 5, 0); }, " ml");
     case Unit::millilitre: return axes([](double v) { return withoutZeros(v / 29.5735295625, 1); }, " fl oz");
-    case Unit::litre: return axes([](double v) { return withoutZeros(v * 1000 / 29.5735295625, 1); }, " fl oz");
+    case Unit::litre:
+      return axes([](double v) { return withoutZeros(v * 1000 / 29.5735295625, 1); }, " fl oz");
     case Unit::countSize: return {};
   }
   return {};

@@ -24,10 +24,10 @@ struct LayoutFile {
 
 // What reading hands to linking: every record as typed, in the order of file and place, and every text it came from.
 struct ReadGuide {
-  std::string folder;        // as given; findings name files relative to it
+  std::string folder;  // as given; findings name files relative to it
   source::SourceSet sources;
   std::vector<Record> records;
-  Record guide;              // of guide.yaml; `file` unknown if there is none
+  Record guide;  // of guide.yaml; `file` unknown if there is none
   std::vector<ProseFile> prose;
   std::vector<LayoutFile> layouts;  // sorted by name
   // Ids of records that could not be read: a reference to one of them is not reported as missing.

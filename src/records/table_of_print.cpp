@@ -5,11 +5,11 @@ namespace saggar::records {
 namespace {
 
 using enum FieldType;
-using tables::oneOf;
-using tables::of;
-using tables::ref;
 using tables::group;
 using tables::groupMap;
+using tables::of;
+using tables::oneOf;
+using tables::ref;
 
 constexpr std::string_view kClaimStatus[] = {"held", "supposed", "doubted", "withdrawn"};
 constexpr std::string_view kChanges[] = {"erratum", "corrigendum", "addendum", "update", "withdrawal"};
@@ -18,9 +18,9 @@ constexpr std::string_view kQuestionStatus[] = {"open", "settled"};
 constexpr std::string_view kKeep[] = {"must", "should", "may"};
 constexpr std::string_view kHemispheres[] = {"north", "south"};
 constexpr std::string_view kUnits[] = {"both", "inches", "metric"};
-constexpr std::string_view kKinds[] = {"maker", "person", "shape", "form", "motif", "treatment", "set", "mark",
-                                       "specimen", "source", "feature", "claim", "question", "term", "photo", "talk",
-                                       "checklist"};
+constexpr std::string_view kKinds[] = {"maker",    "person", "shape",    "form",   "motif",    "treatment",
+                                       "set",      "mark",   "specimen", "source", "feature",  "claim",
+                                       "question", "term",   "photo",    "talk",   "checklist"};
 
 constexpr FieldSpec kStated[] = {
     of("edition"_f, number, kOne, "the edition it stood in", "1"),
@@ -49,7 +49,8 @@ constexpr FieldSpec kSays[] = {
 constexpr FieldSpec kSegment[] = {
     of("title"_f, text, kRequired, "the segment's title", "Copied serials"),
     ref("about"_f, KindSet::any(), kMany, "the records it is about", "[treatment:jm-045, shape:jessamount]"),
-    ref("show"_f, KindSet::any(), kMany, "the pieces to hold up: specimens, or any record with a photo", "[specimen:jm-045-baker]"),
+    ref("show"_f, KindSet::any(), kMany, "the pieces to hold up: specimens, or any record with a photo",
+        "[specimen:jm-045-baker]"),
     of("after"_f, text, kMany, "segments that must come before, by title", "[Opening]"),
     oneOf("keep"_f, kKeep, kOne, "what goes first when time is short; must unless written", "should"),
     of("time"_f, clock, kOne, "how long; left out, it is estimated", "6:00"),
@@ -70,8 +71,10 @@ constexpr FieldSpec kSettings[] = {
 constexpr FieldSpec kWaiver[] = {
     of("rule"_f, text, kRequired, "the rule of the finding", "code-shared"),
     ref("record"_f, KindSet::any(), kOne, "the record it names", "treatment:jm-045"),
-    ref("records"_f, KindSet::any(), kMany, "or all the records it names", "[treatment:jm-203-wreath, treatment:jm-203-wren]"),
-    of("file"_f, path, kOne, "or, where it stands at no record, the file of prose it stands in", "prose/the-firm.md"),
+    ref("records"_f, KindSet::any(), kMany, "or all the records it names",
+        "[treatment:jm-203-wreath, treatment:jm-203-wren]"),
+    of("file"_f, path, kOne, "or, where it stands at no record, the file of prose it stands in",
+       "prose/the-firm.md"),
     of("because"_f, text, kRequired, "why it may stand", "an open question; see the chapter on numbers"),
 };
 
@@ -88,14 +91,17 @@ constexpr FieldSpec kClaim[] = {
     of("issued"_f, moment, kDated, "when it was made known", "2 May 2020"),
     group("stated"_f, kStated, kMany, "where it was said", "{edition: 1, at: p. 41}"),
     group("belongs"_f, kBelongs, kMany, "an addendum's place", "{edition: 1, at: p. 102}"),
-    group("test"_f, kTest, kMany, "how the program can test it", "{every: shape, where: {maker: wesperling}, has: {withdrawn: ../1968}}"),
+    group("test"_f, kTest, kMany, "how the program can test it",
+          "{every: shape, where: {maker: wesperling}, has: {withdrawn: ../1968}}"),
 };
 constexpr FieldSpec kQuestion[] = {
     of("asks"_f, prose, kRequired, "the question", "What does TR-6 mean?"),
     ref("about"_f, KindSet::any(), kMany, "the records it is about", "[specimen:jm-045-baker]"),
     group("for"_f, kSays, kMany, "what speaks for it", "{says: the book has it, cite: decoration-books}"),
-    group("against"_f, kSays, kMany, "what speaks against it", "{says: no book has it, cite: decoration-book-7}"),
-    of("would-settle"_f, prose, kMany, "what would settle it", "[The trade weekly for January to March 1923.]"),
+    group("against"_f, kSays, kMany, "what speaks against it",
+          "{says: no book has it, cite: decoration-book-7}"),
+    of("would-settle"_f, prose, kMany, "what would settle it",
+       "[The trade weekly for January to March 1923.]"),
     oneOf("status"_f, kQuestionStatus, kOne, "open unless written", "settled"),
     ref("answer"_f, KindSet(Kind::claim), kOne, "the claim that answers it", "ring-handles"),
     of("first"_f, event, kMany, "two events: which was first?", "[shape:a, shape:b]"),
@@ -128,24 +134,44 @@ constexpr FieldSpec kGuide[] = {
     of("by"_f, text, kMany, "the authors", "Odile Marrenby"),
     of("edition"_f, number, kOne, "the edition being prepared", "2"),
     groupMap("editions"_f, kEdition, kOne, "editions that came out", "{1: {title: …, date: 2019}}"),
-    group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace", "{circa: 5y, pace: 130}"),
-    of("rules"_f, tree, kOne, "findings to raise or lower: error, warning, note or off", "{source-unused: off}"),
-    of("contents"_f, tree, kMany, "the divisions and chapters in order", "[{division: Before you begin, holds: [prose/the-firm.md]}]"),
-    group("waivers"_f, kWaiver, kMany, "findings that may stand, and why", "[{rule: code-shared, records: [treatment:a, treatment:b], because: an open question}]"),
+    group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace",
+          "{circa: 5y, pace: 130}"),
+    of("rules"_f, tree, kOne, "findings to raise or lower: error, warning, note or off",
+       "{source-unused: off}"),
+    of("contents"_f, tree, kMany, "the divisions and chapters in order",
+       "[{division: Before you begin, holds: [prose/the-firm.md]}]"),
+    group("waivers"_f, kWaiver, kMany, "findings that may stand, and why",
+          "[{rule: code-shared, records: [treatment:a, treatment:b], because: an open question}]"),
 };
 
 }  // namespace
 
-std::span<const FieldSpec> testFields() { return kTest; }
-std::span<const FieldSpec> segmentFields() { return kSegment; }
+std::span<const FieldSpec> testFields() {
+  return kTest;
+}
+std::span<const FieldSpec> segmentFields() {
+  return kSegment;
+}
 
 namespace tables {
-std::span<const FieldSpec> claim() { return kClaim; }
-std::span<const FieldSpec> question() { return kQuestion; }
-std::span<const FieldSpec> term() { return kTerm; }
-std::span<const FieldSpec> talk() { return kTalk; }
-std::span<const FieldSpec> checklist() { return kChecklist; }
-std::span<const FieldSpec> guide() { return kGuide; }
+std::span<const FieldSpec> claim() {
+  return kClaim;
+}
+std::span<const FieldSpec> question() {
+  return kQuestion;
+}
+std::span<const FieldSpec> term() {
+  return kTerm;
+}
+std::span<const FieldSpec> talk() {
+  return kTalk;
+}
+std::span<const FieldSpec> checklist() {
+  return kChecklist;
+}
+std::span<const FieldSpec> guide() {
+  return kGuide;
+}
 }  // namespace tables
 
 }  // namespace saggar::records

@@ -5,20 +5,22 @@ namespace saggar::records {
 namespace {
 
 using enum FieldType;
-using tables::oneOf;
-using tables::of;
-using tables::ref;
 using tables::group;
+using tables::of;
+using tables::oneOf;
+using tables::ref;
 
 constexpr std::string_view kTrades[] = {"pottery",  "decal supplier", "decorating shop", "wholesaler",
                                         "retailer", "premium giver",  "office"};
 constexpr std::string_view kWare[] = {"flat", "hollow", "set"};
 constexpr std::string_view kMeasured[] = {"overall", "inside", "to the verge"};
-constexpr std::string_view kStatus[] = {"production", "sample", "premium", "pick-up", "unrecorded", "doubtful"};
+constexpr std::string_view kStatus[] = {"production", "sample",     "premium",
+                                        "pick-up",    "unrecorded", "doubtful"};
 constexpr std::string_view kMet[] = {"often", "sometimes", "rarely", "once"};
 constexpr std::string_view kMarkMethods[] = {"printed", "impressed", "incised", "embossed", "painted"};
 constexpr std::string_view kLaid[] = {"underglaze", "overglaze"};
-constexpr std::string_view kCodeFields[] = {"treatment.code", "specimen.code-seen", "specimen.date-code", "registered"};
+constexpr std::string_view kCodeFields[] = {"treatment.code", "specimen.code-seen", "specimen.date-code",
+                                            "registered"};
 
 constexpr FieldSpec kWorks[] = {
     of("works"_f, text, kRequired, "the works' own id or short name", "upper-bench"),
@@ -33,19 +35,25 @@ constexpr FieldSpec kTookOver[] = {
 };
 constexpr FieldSpec kCodeRule[] = {
     of("rule"_f, text, kRequired, "the rule's name", "decoration code"),
-    of("like"_f, text, kOne, "another rule of the same maker, of which this one takes all that it does not set", "decoration code"),
-    oneOf("on"_f, kCodeFields, kOne, "the field it reads; treatment.code unless written", "specimen.date-code"),
+    of("like"_f, text, kOne,
+       "another rule of the same maker, of which this one takes all that it does not set", "decoration code"),
+    oneOf("on"_f, kCodeFields, kOne, "the field it reads; treatment.code unless written",
+          "specimen.date-code"),
     of("used"_f, span, kOne, "from when to when it was in use", "1926/1968"),
     of("where"_f, where, kOne, "the records it holds for", "{shape: jessamount}"),
-    of("written"_f, text, kOne, "how the parts follow one another; blanks join", "PREFIX-SERIAL-GROUP/LINING"),
-    of("pattern"_f, text, kOne, "instead of `written`: an RE2 expression whose named groups are the parts", "'(?P<YEAR>[0-9]{2})-(?P<SERIAL>[0-9]+)'"),
+    of("written"_f, text, kOne, "how the parts follow one another; blanks join",
+       "PREFIX-SERIAL-GROUP/LINING"),
+    of("pattern"_f, text, kOne, "instead of `written`: an RE2 expression whose named groups are the parts",
+       "'(?P<YEAR>[0-9]{2})-(?P<SERIAL>[0-9]+)'"),
     of("parts"_f, tree, kOne, "what each part may be", "{SERIAL: 2 or 3 digits}"),
     of("alone"_f, text, kOne, "the part that may stand for one motif only", "PREFIX-SERIAL"),
-    of("order"_f, text, kOne, "which number rises in the order of booking; `none` for no order", "SERIAL within PREFIX"),
+    of("order"_f, text, kOne, "which number rises in the order of booking; `none` for no order",
+       "SERIAL within PREFIX"),
     of("first-of"_f, tree, kOne, "numbers that were the first of a date", "{1187: 1909}"),
     of("on-date"_f, tree, kOne, "numbers known to be of a date", "{1187: 1909}"),
     of("last-of"_f, tree, kOne, "numbers that were the last, and of when", "{2880: 1926}"),
-    of("missing"_f, tree, kOne, "numbers of which the entries are lost, and why", "{1601-1688: pages torn out}"),
+    of("missing"_f, tree, kOne, "numbers of which the entries are lost, and why",
+       "{1601-1688: pages torn out}"),
     of("alike"_f, text, kMany, "signs that the eye confuses", "[4 9]"),
     of("unlike"_f, tree, kOne, "texts that look like this code and are none, and why", "{JM-1932: a year}"),
     of("usual"_f, yesNo, kOne, "yes: a disagreement is a note, no error", "yes"),
@@ -77,9 +85,12 @@ constexpr FieldSpec kMaker[] = {
     of("closed"_f, moment, kDated, "when it ended", "1968"),
     of("active"_f, span, kDated, "from when to when it is known to have traded", "1926/1961"),
     of("prefix"_f, text, kMany, "the letters that stand for it in codes", "QM"),
-    group("works"_f, kWorks, kMany, "its works, with their letters", "[{works: upper-bench, name: Upper Bench works, letter: U, used: 1906/1968}]"),
-    group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them", "{maker: haldermoyne, on: 1934, what: moulds and block room}"),
-    group("codes"_f, kCodeRule, kMany, "its rules for numbers and codes", "[{rule: old number, used: 1896/1926, written: NUMBER, parts: {NUMBER: 1 to 2880}}]"),
+    group("works"_f, kWorks, kMany, "its works, with their letters",
+          "[{works: upper-bench, name: Upper Bench works, letter: U, used: 1906/1968}]"),
+    group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them",
+          "{maker: haldermoyne, on: 1934, what: moulds and block room}"),
+    group("codes"_f, kCodeRule, kMany, "its rules for numbers and codes",
+          "[{rule: old number, used: 1896/1926, written: NUMBER, parts: {NUMBER: 1 to 2880}}]"),
 };
 constexpr FieldSpec kPerson[] = {
     of("part"_f, text, kOne, "what the person did", "modeller and head of the design room"),
@@ -96,7 +107,8 @@ constexpr FieldSpec kShape[] = {
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1955"),
     ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came in it", "[plate-7, teapot]"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{outline: round}"),
-    group("resembles"_f, kResemblesShape, kMany, "shapes it is taken for, and what tells them apart", "{shape: brathermoor-no-9, tell: the rival's verge is plain}"),
+    group("resembles"_f, kResemblesShape, kMany, "shapes it is taken for, and what tells them apart",
+          "{shape: brathermoor-no-9, tell: the rival's verge is plain}"),
     of("registered"_f, text, kMany, "its registration, as it is written on pieces", "Des. Pat. 85412"),
 };
 constexpr FieldSpec kForm[] = {
@@ -107,7 +119,8 @@ constexpr FieldSpec kForm[] = {
     oneOf("measured"_f, kMeasured, kOne, "how it is measured; overall unless written", "overall"),
     of("holds"_f, measure, kMany, "what it holds", "24 fl oz"),
     of("parts"_f, text, kMany, "the pieces it consists of", "[batter jug, syrup jug, tray]"),
-    of("made-in"_f, madeIn, kOne, "the shapes it came in: a list, `all`, or all but some", "{all-but: [ellastrane]}"),
+    of("made-in"_f, madeIn, kOne, "the shapes it came in: a list, `all`, or all but some",
+       "{all-but: [ellastrane]}"),
 };
 constexpr FieldSpec kMotif[] = {
     of("method"_f, text, kOne, "how it was put on", "decal"),
@@ -119,7 +132,8 @@ constexpr FieldSpec kMotif[] = {
     of("introduced"_f, moment, kDated, "when it was first used", "1930"),
     of("withdrawn"_f, moment, kDated, "when it was last used", "1944"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{placed: centre, subject: fruit}"),
-    group("resembles"_f, kResemblesMotif, kMany, "motifs it is taken for, and what tells them apart", "{motif: wren-and-medlar, tell: berries and no birds}"),
+    group("resembles"_f, kResemblesMotif, kMany, "motifs it is taken for, and what tells them apart",
+          "{motif: wren-and-medlar, tell: berries and no birds}"),
     of("registered"_f, text, kMany, "its registration, as it is written on pieces", "Reg. 748910"),
 };
 constexpr FieldSpec kTreatment[] = {
@@ -132,15 +146,19 @@ constexpr FieldSpec kTreatment[] = {
     ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came with it", "[plate-7, teapot]"),
     oneOf("status"_f, kStatus, kOne, "production unless written", "sample"),
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "quennock"),
-    ref("decorated-by"_f, KindSet(Kind::maker), kOne, "who decorated it, when not the shape's maker", "pennistrode"),
-    ref("continues"_f, KindSet(Kind::treatment), kOne, "the treatment it was before it was renumbered", "dm-2641"),
+    ref("decorated-by"_f, KindSet(Kind::maker), kOne, "who decorated it, when not the shape's maker",
+        "pennistrode"),
+    ref("continues"_f, KindSet(Kind::treatment), kOne, "the treatment it was before it was renumbered",
+        "dm-2641"),
     oneOf("met"_f, kMet, kOne, "how often a collector meets it", "rarely"),
-    group("resembles"_f, kResemblesTreatment, kMany, "treatments it is taken for, and what tells them apart", "{treatment: jm-045, tell: a gold edge line}"),
+    group("resembles"_f, kResemblesTreatment, kMany, "treatments it is taken for, and what tells them apart",
+          "{treatment: jm-045, tell: a gold edge line}"),
 };
 constexpr FieldSpec kSet[] = {
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "sunderwick"),
     of("offered"_f, span, kDated, "from when to when it was offered", "1938/1948"),
-    group("pieces"_f, kPieces, kMany, "what it consists of", "{form: teapot, of: shape:linnavere, how-many: 1}"),
+    group("pieces"_f, kPieces, kMany, "what it consists of",
+          "{form: teapot, of: shape:linnavere, how-many: 1}"),
 };
 constexpr FieldSpec kMark[] = {
     ref("maker"_f, KindSet(Kind::maker), kRequired, "whose mark it is", "wesperling"),
@@ -158,17 +176,35 @@ constexpr FieldSpec kMark[] = {
 
 }  // namespace
 
-std::span<const FieldSpec> codeRuleFields() { return kCodeRule; }
+std::span<const FieldSpec> codeRuleFields() {
+  return kCodeRule;
+}
 
 namespace tables {
-std::span<const FieldSpec> maker() { return kMaker; }
-std::span<const FieldSpec> person() { return kPerson; }
-std::span<const FieldSpec> shape() { return kShape; }
-std::span<const FieldSpec> form() { return kForm; }
-std::span<const FieldSpec> motif() { return kMotif; }
-std::span<const FieldSpec> treatment() { return kTreatment; }
-std::span<const FieldSpec> set() { return kSet; }
-std::span<const FieldSpec> mark() { return kMark; }
+std::span<const FieldSpec> maker() {
+  return kMaker;
+}
+std::span<const FieldSpec> person() {
+  return kPerson;
+}
+std::span<const FieldSpec> shape() {
+  return kShape;
+}
+std::span<const FieldSpec> form() {
+  return kForm;
+}
+std::span<const FieldSpec> motif() {
+  return kMotif;
+}
+std::span<const FieldSpec> treatment() {
+  return kTreatment;
+}
+std::span<const FieldSpec> set() {
+  return kSet;
+}
+std::span<const FieldSpec> mark() {
+  return kMark;
+}
 }  // namespace tables
 
 }  // namespace saggar::records

@@ -4,7 +4,8 @@
 // What the three table files share. Not for other rooms.
 namespace saggar::records::tables {
 
-inline constexpr std::string_view kNamedByWords[] = {"factory", "retailer", "collectors", "author", "misreading", "misheard"};
+inline constexpr std::string_view kNamedByWords[] = {"factory", "retailer",   "collectors",
+                                                     "author",  "misreading", "misheard"};
 
 // Designated initialisers would repeat every name; these say what differs and no more.
 constexpr FieldSpec of(Field field, FieldType type, std::uint16_t flags, std::string_view meaning,
@@ -19,19 +20,19 @@ constexpr FieldSpec ref(Field field, KindSet kinds, std::uint16_t flags, std::st
   return spec;
 }
 constexpr FieldSpec oneOf(Field field, std::span<const std::string_view> words, std::uint16_t flags,
-                           std::string_view meaning, std::string_view example = {}) {
+                          std::string_view meaning, std::string_view example = {}) {
   FieldSpec spec = of(field, FieldType::choice, flags, meaning, example);
   spec.words = words;
   return spec;
 }
 constexpr FieldSpec group(Field field, std::span<const FieldSpec> inner, std::uint16_t flags,
-                              std::string_view meaning, std::string_view example = {}) {
+                          std::string_view meaning, std::string_view example = {}) {
   FieldSpec spec = of(field, FieldType::structure, flags, meaning, example);
   spec.inner = inner;
   return spec;
 }
 constexpr FieldSpec groupMap(Field field, std::span<const FieldSpec> inner, std::uint16_t flags,
-                                 std::string_view meaning, std::string_view example = {}) {
+                             std::string_view meaning, std::string_view example = {}) {
   FieldSpec spec = of(field, FieldType::structureMap, flags, meaning, example);
   spec.inner = inner;
   return spec;

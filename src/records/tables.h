@@ -11,16 +11,16 @@ namespace saggar::records {
 
 enum class FieldType : std::uint8_t {
   text,
-  prose,         // Markdown with our links
-  moment,        // a date: one day somewhere within it
-  span,          // a date: from its left part to its right part
-  reference,     // to one of `kinds`
-  event,         // kind:id or kind:id.field
-  choice,        // one of `words`
-  measure,       // "9 1/8 in", "36s"
-  number,        // a whole number
-  clock,         // m:ss or h:mm:ss: a number of seconds
-  length,        // 2y, 6m, 10d
+  prose,      // Markdown with our links
+  moment,     // a date: one day somewhere within it
+  span,       // a date: from its left part to its right part
+  reference,  // to one of `kinds`
+  event,      // kind:id or kind:id.field
+  choice,     // one of `words`
+  measure,    // "9 1/8 in", "36s"
+  number,     // a whole number
+  clock,      // m:ss or h:mm:ss: a number of seconds
+  length,     // 2y, 6m, 10d
   yesNo,
   path,          // a file inside the guide
   address,       // a web address
@@ -37,34 +37,34 @@ enum class FieldType : std::uint8_t {
 // What a table says of a field beside its type.
 enum FieldFlag : std::uint16_t {
   kOne = 0,
-  kMany = 1,          // one value or a list of them
-  kPrivate = 2,       // never reaches anything published
-  kDated = 4,         // an event of its record (moments and spans)
-  kRequired = 8,      // `saggar blank` writes it, and the schema asks for it
-  kMayBeNone = 16,    // `none` is a sensible answer
+  kMany = 1,        // one value or a list of them
+  kPrivate = 2,     // never reaches anything published
+  kDated = 4,       // an event of its record (moments and spans)
+  kRequired = 8,    // `saggar blank` writes it, and the schema asks for it
+  kMayBeNone = 16,  // `none` is a sensible answer
 };
 
 struct FieldSpec {
   Field field;
   FieldType type = FieldType::text;
   std::uint16_t flags = kOne;
-  std::string_view meaning{};                   // one line, for the schema, the reference and the editor
-  std::string_view example{};                   // what an author would type
-  KindSet kinds{};                              // reference: the kinds it may name
-  std::span<const std::string_view> words{};    // choice: the words allowed
-  std::span<const FieldSpec> inner{};           // structure
+  std::string_view meaning{};                 // one line, for the schema, the reference and the editor
+  std::string_view example{};                 // what an author would type
+  KindSet kinds{};                            // reference: the kinds it may name
+  std::span<const std::string_view> words{};  // choice: the words allowed
+  std::span<const FieldSpec> inner{};         // structure
 
   bool has(FieldFlag flag) const { return (flags & flag) != 0; }
 };
 
 struct KindSpec {
   Kind kind;
-  std::string_view meaning;             // one line
-  std::string_view example;             // a short record as an author would type it
-  Field title;                          // the field that names it in print: name or title
-  std::optional<Field> standsFor;       // the event that kind:id alone names
-  bool standsForSpanEnd = false;        // … and of a span, its end (a source's date)
-  std::span<const FieldSpec> fields;    // without those every kind takes
+  std::string_view meaning;           // one line
+  std::string_view example;           // a short record as an author would type it
+  Field title;                        // the field that names it in print: name or title
+  std::optional<Field> standsFor;     // the event that kind:id alone names
+  bool standsForSpanEnd = false;      // … and of a span, its end (a source's date)
+  std::span<const FieldSpec> fields;  // without those every kind takes
 };
 
 // Every kind, in the order of `Kind`.

@@ -118,29 +118,18 @@ class MarkdownWriter {
 
   std::string bare(const Block& block, char listSign) {
     switch (block.kind) {
-      case BlockKind::heading:
-        return heading(block);
-      case BlockKind::paragraph:
-        return paragraph(block.inlines, block.anchor);
-      case BlockKind::list:
-        return list(block, listSign);
-      case BlockKind::item:
-        return written(block.blocks, true, 0);
-      case BlockKind::quote:
-        return indented(written(block.blocks, false, 0), "> ", "> ");
+      case BlockKind::heading: return heading(block);
+      case BlockKind::paragraph: return paragraph(block.inlines, block.anchor);
+      case BlockKind::list: return list(block, listSign);
+      case BlockKind::item: return written(block.blocks, true, 0);
+      case BlockKind::quote: return indented(written(block.blocks, false, 0), "> ", "> ");
       case BlockKind::code:
-      case BlockKind::query:
-        return code(block);
-      case BlockKind::rule:
-        return "___";
-      case BlockKind::table:
-        return table(block.table);
-      case BlockKind::figure:
-        return figure(block);
-      case BlockKind::notice:
-        return notice(block);
-      case BlockKind::definition:
-        return definition(block);
+      case BlockKind::query: return code(block);
+      case BlockKind::rule: return "___";
+      case BlockKind::table: return table(block.table);
+      case BlockKind::figure: return figure(block);
+      case BlockKind::notice: return notice(block);
+      case BlockKind::definition: return definition(block);
     }
     return {};
   }

@@ -69,12 +69,8 @@ std::string escapedMarkdown(std::string_view words, const Surroundings& around) 
     bool escape = i == sign;
     switch (c) {
       case '\n':
-      case '\r':
-        appendReference(out, c);
-        continue;
-      case '\0':
-        out += "\xEF\xBF\xBD";
-        continue;
+      case '\r': appendReference(out, c); continue;
+      case '\0': out += "\xEF\xBF\xBD"; continue;
       case ' ':
       case '\t':
         if ((i == 0 && around.lineStart) || (last && around.lineEnd)) {
@@ -87,42 +83,21 @@ std::string escapedMarkdown(std::string_view words, const Surroundings& around) 
       case '*':
       case '`':
       case '[':
-      case '~':
-        escape = true;
-        break;
-      case ']':
-        escape = escape || around.inBrackets;
-        break;
-      case '^':
-        escape = escape || (i == 0 && around.inBrackets);
-        break;
-      case '_':
-        escape = escape || !isWordSign(before(i)) || !isWordSign(after(i));
-        break;
-      case '<':
-        escape = escape || last || !(base::isBlank(after(i)) || base::isDigit(after(i)));
-        break;
-      case '&':
-        escape = escape || beginsReference(words, i);
-        break;
-      case '!':
-        escape = escape || (last && around.beforeBracket);
-        break;
-      case '#':
-        escape = escape || (last && around.heading);
-        break;
-      case '(':
-        escape = escape || (i == 0 && around.afterMark);
-        break;
+      case '~': escape = true; break;
+      case ']': escape = escape || around.inBrackets; break;
+      case '^': escape = escape || (i == 0 && around.inBrackets); break;
+      case '_': escape = escape || !isWordSign(before(i)) || !isWordSign(after(i)); break;
+      case '<': escape = escape || last || !(base::isBlank(after(i)) || base::isDigit(after(i))); break;
+      case '&': escape = escape || beginsReference(words, i); break;
+      case '!': escape = escape || (last && around.beforeBracket); break;
+      case '#': escape = escape || (last && around.heading); break;
+      case '(': escape = escape || (i == 0 && around.afterMark); break;
       case ':':
         escape =
             escape || (i == 0 && around.afterMark) || (isLetter(before(i)) && words.substr(i, 3) == "://");
         break;
-      case '.':
-        escape = escape || (i >= 3 && words.substr(i - 3, 3) == "www");
-        break;
-      default:
-        break;
+      case '.': escape = escape || (i >= 3 && words.substr(i - 3, 3) == "www"); break;
+      default: break;
     }
     if (escape) out += '\\';
     out += c;
@@ -174,23 +149,12 @@ std::string anchorTag(std::string_view name) {
   std::string out = "<a id=\"";
   for (char c : name) {
     switch (c) {
-      case '"':
-        out += "&quot;";
-        break;
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '|':
-        out += "&#124;";
-        break;
-      default:
-        out += base::isBlank(c) ? '-' : c;
+      case '"': out += "&quot;"; break;
+      case '&': out += "&amp;"; break;
+      case '<': out += "&lt;"; break;
+      case '>': out += "&gt;"; break;
+      case '|': out += "&#124;"; break;
+      default: out += base::isBlank(c) ? '-' : c;
     }
   }
   return out + "\"></a>";

@@ -50,48 +50,20 @@ class InlineWriter {
 
   void addOne(const Inline& one, char parentSign, bool inBrackets) {
     switch (one.kind) {
-      case InlineKind::text:
-        addWords(one.text, inBrackets);
-        break;
-      case InlineKind::emphasis:
-        addEmphasis(one, 1, parentSign, inBrackets);
-        break;
-      case InlineKind::strong:
-        addEmphasis(one, 2, parentSign, inBrackets);
-        break;
-      case InlineKind::struck:
-        addStruck(one, parentSign, inBrackets);
-        break;
-      case InlineKind::code:
-        addCode(one.text, inBrackets);
-        break;
-      case InlineKind::softBreak:
-        addLineEnd(Kind::softEnd, inBrackets);
-        break;
-      case InlineKind::hardBreak:
-        addLineEnd(Kind::hardEnd, inBrackets);
-        break;
-      case InlineKind::link:
-        addLink(one, parentSign, inBrackets);
-        break;
-      case InlineKind::image:
-        addImage(one, inBrackets);
-        break;
-      case InlineKind::reference:
-        addTyped(one, one.text, parentSign, inBrackets);
-        break;
-      case InlineKind::citation:
-        addTyped(one, "source:" + one.text, parentSign, inBrackets);
-        break;
-      case InlineKind::index:
-        add(one.children, parentSign, inBrackets);
-        break;
-      case InlineKind::anchor:
-        addSolid(anchorTag(one.text), inBrackets);
-        break;
-      case InlineKind::tickBox:
-        addWords("\xE2\x98\x90", inBrackets);
-        break;
+      case InlineKind::text: addWords(one.text, inBrackets); break;
+      case InlineKind::emphasis: addEmphasis(one, 1, parentSign, inBrackets); break;
+      case InlineKind::strong: addEmphasis(one, 2, parentSign, inBrackets); break;
+      case InlineKind::struck: addStruck(one, parentSign, inBrackets); break;
+      case InlineKind::code: addCode(one.text, inBrackets); break;
+      case InlineKind::softBreak: addLineEnd(Kind::softEnd, inBrackets); break;
+      case InlineKind::hardBreak: addLineEnd(Kind::hardEnd, inBrackets); break;
+      case InlineKind::link: addLink(one, parentSign, inBrackets); break;
+      case InlineKind::image: addImage(one, inBrackets); break;
+      case InlineKind::reference: addTyped(one, one.text, parentSign, inBrackets); break;
+      case InlineKind::citation: addTyped(one, "source:" + one.text, parentSign, inBrackets); break;
+      case InlineKind::index: add(one.children, parentSign, inBrackets); break;
+      case InlineKind::anchor: addSolid(anchorTag(one.text), inBrackets); break;
+      case InlineKind::tickBox: addWords("\xE2\x98\x90", inBrackets); break;
       case InlineKind::footnote:
         pieces_.push_back(
             {Kind::mark, "[^" + std::to_string(footnotes_.add(one.children)) + ']', inBrackets});

@@ -114,7 +114,8 @@ FileStatus MemoryFiles::status(const std::string& path) const {
   if (auto it = files_.find(wanted); it != files_.end()) return {FileType::file, false, it->second.size()};
   const std::string prefix = wanted.empty() || wanted == "." ? std::string() : wanted + '/';
   const auto it = files_.lower_bound(prefix);
-  if (it != files_.end() && it->first.compare(0, prefix.size(), prefix) == 0) return {FileType::folder, false, 0};
+  if (it != files_.end() && it->first.compare(0, prefix.size(), prefix) == 0)
+    return {FileType::folder, false, 0};
   return {};
 }
 

@@ -13,8 +13,9 @@ namespace saggar::source {
 enum class FileType { missing, file, folder, other };
 
 struct FileStatus {
-  FileType type = FileType::missing;  // of what a link leads to; a link that leads nowhere or in a ring is `missing`
-  bool link = false;                  // the name itself is a symbolic link
+  FileType type =
+      FileType::missing;  // of what a link leads to; a link that leads nowhere or in a ring is `missing`
+  bool link = false;      // the name itself is a symbolic link
   std::uint64_t size = 0;
 };
 

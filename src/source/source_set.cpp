@@ -46,7 +46,8 @@ Place SourceSet::place(const Span& span) const {
     lineNumber = static_cast<std::size_t>(after - starts.begin());
     const std::uint32_t start = *(after - 1);
     std::string_view before = std::string_view(file.text).substr(start, offset - start);
-    if (start == 0 && before.starts_with("\xEF\xBB\xBF")) before.remove_prefix(3);  // a byte order mark is no column
+    if (start == 0 && before.starts_with("\xEF\xBB\xBF"))
+      before.remove_prefix(3);  // a byte order mark is no column
     column = base::countCodePoints(before) + 1;
   };
   locate(span.begin, place.line, place.column);

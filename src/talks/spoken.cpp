@@ -51,16 +51,11 @@ class Speaker {
     for (const Inline& one : inlines) {
       switch (one.kind) {
         case InlineKind::text:
-        case InlineKind::code:
-          out += one.text;
-          break;
+        case InlineKind::code: out += one.text; break;
         case InlineKind::softBreak:
-        case InlineKind::hardBreak:
-          out += ' ';
-          break;
+        case InlineKind::hardBreak: out += ' '; break;
         case InlineKind::image:
-        case InlineKind::footnote:
-          break;
+        case InlineKind::footnote: break;
         case InlineKind::citation:
           if (citationIsWord(std::string_view(out).substr(begin_), !one.children.empty())) {
             say(one.children);
@@ -75,8 +70,7 @@ class Speaker {
             say(one.children);
           }
           break;
-        default:
-          say(one.children);
+        default: say(one.children);
       }
     }
   }

@@ -11,10 +11,10 @@ TEST_CASE("malformed UTF-8 is found at its first byte (Unicode 15, table 3-7)") 
   CHECK(firstInvalidUtf8("plain text that is longer than eight bytes") == std::string_view::npos);
   CHECK(firstInvalidUtf8("café – ☐ 🁱") == std::string_view::npos);
   CHECK(firstInvalidUtf8("caf\xE9 noir") == 3);
-  CHECK(firstInvalidUtf8("\xED\xA0\x80") == 0);      // a surrogate
-  CHECK(firstInvalidUtf8("ab\xC0\xAF") == 2);        // overlong
+  CHECK(firstInvalidUtf8("\xED\xA0\x80") == 0);        // a surrogate
+  CHECK(firstInvalidUtf8("ab\xC0\xAF") == 2);          // overlong
   CHECK(firstInvalidUtf8("ab\xF4\x90\x80\x80") == 2);  // beyond U+10FFFF
-  CHECK(firstInvalidUtf8("ab\xE2\x98") == 2);        // cut off
+  CHECK(firstInvalidUtf8("ab\xE2\x98") == 2);          // cut off
 }
 
 TEST_CASE("folding compares case and composition away, and nothing else") {
@@ -27,7 +27,8 @@ TEST_CASE("folding compares case and composition away, and nothing else") {
 
 TEST_CASE("edit distance counts an exchange of neighbours as one edit") {
   CHECK(editDistance("shape", "shpae", 3) == 1);
-  CHECK(editDistance("kitten", "sitting", 5) == 3);  // the usual textbook pair (Wagner and Fischer 1974, from memory)
+  CHECK(editDistance("kitten", "sitting", 5) ==
+        3);  // the usual textbook pair (Wagner and Fischer 1974, from memory)
   CHECK(editDistance("abc", "xyz", 1) == 2);
   const std::string_view fields[] = {"introduced", "withdrawn", "designed", "maker"};
   CHECK(nearest("introdcued", fields) == "introduced");

@@ -8,11 +8,16 @@ namespace {
 const std::string kClaims =
     "- {claim: old, says: Nine and seven eighths., cite: books}\n"
     "- {claim: new, says: Nine and one eighth., replaces: old, cite: books}\n"
-    "- {claim: gone, says: Made elsewhere., status: withdrawn}\n" + kBooks;
+    "- {claim: gone, says: Made elsewhere., status: withdrawn}\n" +
+    kBooks;
 
-FilesOfGuide chapter(const std::string& text) { return {{"records.yaml", kClaims}, {"prose/a.md", text}}; }
+FilesOfGuide chapter(const std::string& text) {
+  return {{"records.yaml", kClaims}, {"prose/a.md", text}};
+}
 
-std::string found(const std::string& record) { return Small(kClaims + record).found; }
+std::string found(const std::string& record) {
+  return Small(kClaims + record).found;
+}
 
 }  // namespace
 
@@ -25,7 +30,8 @@ TEST_CASE("a chapter that links to a claim which was replaced or withdrawn") {
   CHECK(replaced.one().hint == "link to `claim:new`, and see that the words still hold");
   CHECK(replaced.one().records == std::vector<std::string>{"claim:old"});
   CHECK(replaced.one().related.size() == 2);
-  CHECK(Small(chapter("See [the plates](claim:gone).\n")).one().message == "this text leans on the claim `gone`, which was withdrawn");
+  CHECK(Small(chapter("See [the plates](claim:gone).\n")).one().message ==
+        "this text leans on the claim `gone`, which was withdrawn");
 }
 
 TEST_CASE("captions, notes and what is said in a talk") {
@@ -33,37 +39,48 @@ TEST_CASE("captions, notes and what is said in a talk") {
   CHECK(found("- {term: a, means: A., note: <claim:old>}\n") == "5:31 claim-replaced-in-text");
   CHECK(found("- talk: a\n  title: A\n  segments:\n    - title: B\n      say: As [we said](claim:old).\n") ==
         "9:25 claim-replaced-in-text");
-  CHECK(Small(FilesOfGuide{{"records.yaml", kClaims + "- {photo: a, file: a.png, alt: A., rights: own, caption: \"[so](claim:gone)\"}\n"},
-                           {"a.png", "x"}}).found == "5:64 claim-replaced-in-text");
+  CHECK(Small(FilesOfGuide{
+                  {"records.yaml",
+                   kClaims +
+                       "- {photo: a, file: a.png, alt: A., rights: own, caption: \"[so](claim:gone)\"}\n"},
+                  {"a.png", "x"}})
+            .found == "5:64 claim-replaced-in-text");
   CHECK(found("- {term: a, means: {is: A., note: <claim:old>}}\n") == "5:36 claim-replaced-in-text");
 }
 
 TEST_CASE("where it may be named: in a correction, a question, a definition, a list of corrections") {
-  CHECK(found("- {claim: other, says: So., status: supposed, because: \"[it](claim:old) was misread\"}\n") == "");
+  CHECK(found("- {claim: other, says: So., status: supposed, because: \"[it](claim:old) was misread\"}\n") ==
+        "");
   CHECK(found("- {question: q, asks: \"Is [this](claim:old) so?\"}\n") == "");
   CHECK(found("- {term: a, means: A., see: claim:old}\n") == "");
-  CHECK(found("- {claim: newer, says: So., status: supposed, replaces: old, note: \"We had said [so](claim:old).\"}\n") == "");
+  CHECK(found("- {claim: newer, says: So., status: supposed, replaces: old, note: \"We had said "
+              "[so](claim:old).\"}\n") == "");
   CHECK(found("- {claim: own, says: So., status: withdrawn, note: \"See [here](claim:own).\"}\n") == "");
-  CHECK(found("- {claim: other, says: So., status: supposed, note: \"See [here](claim:old).\"}\n") == "5:65 claim-replaced-in-text");
+  CHECK(found("- {claim: other, says: So., status: supposed, note: \"See [here](claim:old).\"}\n") ==
+        "5:65 claim-replaced-in-text");
   silent(chapter("```corrections\nwhere: {change: withdrawal}\n```\n"));
 }
 
 TEST_CASE("what was replaced twice leads to the newest") {
-  const FilesOfGuide files{{"records.yaml", kClaims + "- {claim: newest, says: So., replaces: new, status: supposed}\n"},
-                           {"prose/a.md", "See [the size](claim:old).\n"}};
+  const FilesOfGuide files{
+      {"records.yaml", kClaims + "- {claim: newest, says: So., replaces: new, status: supposed}\n"},
+      {"prose/a.md", "See [the size](claim:old).\n"}};
   CHECK(Small(files).one().hint == "link to `claim:newest`, and see that the words still hold");
   const FilesOfGuide ring{{"records.yaml",
-                           "- {claim: a, says: A., replaces: b, status: supposed}\n- {claim: b, says: B., replaces: a, status: supposed}\n"},
+                           "- {claim: a, says: A., replaces: b, status: supposed}\n- {claim: b, says: B., "
+                           "replaces: a, status: supposed}\n"},
                           {"prose/a.md", "See [it](claim:a).\n"}};
   CHECK(Small(ring).found == "prose/a.md:1:10 claim-replaced-in-text");
 }
 
 TEST_CASE("a waiver names the claim, and the record that speaks of it") {
   FilesOfGuide files = chapter("See [the size](claim:old).\n");
-  files["guide.yaml"] = "guide: G\nwaivers:\n  - {rule: claim-replaced-in-text, record: claim:old, because: it is told how}\n";
+  files["guide.yaml"] =
+      "guide: G\nwaivers:\n  - {rule: claim-replaced-in-text, record: claim:old, because: it is told how}\n";
   CHECK(Small(files).found == "prose/a.md:1:16 claim-replaced-in-text waived");
   files = {{"records.yaml", kClaims + "- {term: a, means: A., note: <claim:old>}\n"},
            {"guide.yaml",
-            "guide: G\nwaivers:\n  - {rule: claim-replaced-in-text, records: [claim:old, term:a], because: it is told how}\n"}};
+            "guide: G\nwaivers:\n  - {rule: claim-replaced-in-text, records: [claim:old, term:a], because: "
+            "it is told how}\n"}};
   CHECK(Small(files).found == "5:31 claim-replaced-in-text waived");
 }

@@ -158,14 +158,9 @@ TEST_CASE("one sign wrong anywhere in the rules: findings, and nothing worse") {
     std::string edited = base;
     const std::size_t at = random() % rules;
     switch (random() % 3) {
-      case 0:
-        edited[at] = signs[random() % signs.size()];
-        break;
-      case 1:
-        edited.erase(at, 1 + random() % 3);
-        break;
-      default:
-        edited.insert(at, 1, signs[random() % signs.size()]);
+      case 0: edited[at] = signs[random() % signs.size()]; break;
+      case 1: edited.erase(at, 1 + random() % 3); break;
+      default: edited.insert(at, 1, signs[random() % signs.size()]);
     }
     CAPTURE(at);
     const Planted planted(piece, {}, edited);

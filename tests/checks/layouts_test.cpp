@@ -6,7 +6,8 @@ using namespace saggar::checks::testing;
 namespace {
 
 FilesOfGuide with(const std::string& layout, const std::string& own = "") {
-  FilesOfGuide files{{"records.yaml", "- checklist: all\n  title: All\n  show: term\n  layout: " + layout + "\n"}};
+  FilesOfGuide files{
+      {"records.yaml", "- checklist: all\n  title: All\n  show: term\n  layout: " + layout + "\n"}};
   if (!own.empty()) files["layouts/mine.xml"] = own;
   return files;
 }
@@ -25,7 +26,8 @@ TEST_CASE("a layout that is there, built in or the guide's own, and one that is 
 }
 
 TEST_CASE("a mistake in a layout stands at its place in the file") {
-  const Small bad(with("mine", "<layout name=\"mine\" like=\"checklist\">\n  <margins topp=\"2mm\"/>\n</layout>\n"));
+  const Small bad(
+      with("mine", "<layout name=\"mine\" like=\"checklist\">\n  <margins topp=\"2mm\"/>\n</layout>\n"));
   CHECK(bad.found == "layouts/mine.xml:2:12 layout-unfit");
   CHECK(Small(with("mine", "words alone\n")).found.starts_with("layouts/mine.xml:2:1 layout-unfit"));
 }

@@ -11,11 +11,15 @@ const std::string kFeatures =
     "    lustre: {is: a lustre band, used: 1927/1933}\n    none: no line\n"
     "- {shape: s, introduced: 1900, cite: books}\n";
 
-std::string guide(const std::string& look, const std::string& dates, const std::string& features = kFeatures) {
-  return "- treatment: a\n  look: " + look + "\n  " + dates + "\n  shape: s\n  cite: books\n" + features + kBooks;
+std::string guide(const std::string& look, const std::string& dates,
+                  const std::string& features = kFeatures) {
+  return "- treatment: a\n  look: " + look + "\n  " + dates + "\n  shape: s\n  cite: books\n" + features +
+         kBooks;
 }
 
-std::string found(const std::string& look, const std::string& dates) { return Small(guide(look, dates)).found; }
+std::string found(const std::string& look, const std::string& dates) {
+  return Small(guide(look, dates)).found;
+}
 
 }  // namespace
 
@@ -32,7 +36,8 @@ TEST_CASE("too early, too late, and within") {
 TEST_CASE("what the finding says") {
   const Small early(guide("{edge: platinum}", "introduced: 1935"));
   const auto& one = early.one();
-  CHECK(one.message == "`a` has the edge `platinum` and is dated 1935, but this was used 1937/..: 1 year too early");
+  CHECK(one.message ==
+        "`a` has the edge `platinum` and is dated 1935, but this was used 1937/..: 1 year too early");
   CHECK(one.records == std::vector<std::string>{"treatment:a", "feature:edge"});
   CHECK(one.field == "look.edge");
   CHECK(one.related.size() == 2);
@@ -47,7 +52,8 @@ TEST_CASE("of a list, any of its values may be meant") {
   CHECK(found("{edge: [lustre, platinum]}", "introduced: 1935") == "");
   CHECK(found("{edge: [lustre, platinum]}", "introduced: 1926") == "2:16 look-out-of-time");
   CHECK(Small(guide("{edge: [platinum, lustre]}", "introduced: 1926")).one().message ==
-        "`a` has the edge `platinum` or `lustre` and is dated 1926, but `lustre` was used 1927/1933: 1 day too early");
+        "`a` has the edge `platinum` or `lustre` and is dated 1926, but `lustre` was used 1927/1933: 1 day "
+        "too early");
   CHECK(found("{edge: [platinum, unknown]}", "introduced: 1935") == "");
   CHECK(found("{edge: unknown}", "introduced: 1935") == "");
 }
@@ -65,14 +71,17 @@ TEST_CASE("what is doubted, or dated by words that reach far, binds nothing") {
 }
 
 TEST_CASE("a value that is dated on the treatment itself") {
-  CHECK(found("{edge: [{is: gold, used: ../1936}, {is: platinum, used: 1937/..}]}", "introduced: 1935") == "");
+  CHECK(found("{edge: [{is: gold, used: ../1936}, {is: platinum, used: 1937/..}]}", "introduced: 1935") ==
+        "");
   CHECK(found("{edge: {is: platinum, used: 1937/..}}", "introduced: 1935") == "2:16 look-out-of-time");
 }
 
 TEST_CASE("spans with an end that is open, not known or doubted") {
   auto with = [](const std::string& used, const std::string& dates) {
-    return Small(guide("{edge: platinum}", dates, "- feature: edge\n  values: {platinum: {is: grey, used: " + used +
-                                                      "}}\n- {shape: s, introduced: 1900, cite: books}\n")).found;
+    return Small(guide("{edge: platinum}", dates,
+                       "- feature: edge\n  values: {platinum: {is: grey, used: " + used +
+                           "}}\n- {shape: s, introduced: 1900, cite: books}\n"))
+        .found;
   };
   CHECK(with("1937/", "introduced: 1950") == "");
   CHECK(with("1937/..", "introduced: 1950") == "");

@@ -57,33 +57,39 @@ std::string mendedBy(std::string record, const std::string& wrong, const std::st
   return record.replace(at, wrong.size(), right);
 }
 
-Fault fault(const std::string& record, const std::string& place, const std::string& rule, const std::string& wrong,
-            const std::string& right) {
+Fault fault(const std::string& record, const std::string& place, const std::string& rule,
+            const std::string& wrong, const std::string& right) {
   return {record, place, rule, mendedBy(record, wrong, right)};
 }
 
 std::vector<Fault> faults() {
   return {
       // X1: a decoration on Linnavere, dated before the shape.
-      fault("- treatment: lv-03\n  shape: linnavere\n  motif: bellrope-border\n  code: LV-03-D/0\n  look: {edge-line: none}\n"
+      fault("- treatment: lv-03\n  shape: linnavere\n  motif: bellrope-border\n  code: LV-03-D/0\n  look: "
+            "{edge-line: none}\n"
             "  introduced: 1930\n  cite:\n    - books: vol. 2, LV-03\n",
             "6:15", "date-before-shape", "shape: linnavere\n  motif: bellrope-border\n  code: LV-03-D/0",
             "shape: tavenshaw\n  motif: bellrope-border\n  code: TV-03-D/0"),
       // X5: a platinum line two years too early.
-      fault("- treatment: jm-070\n  shape: jessamount\n  motif: teasel-row\n  code: JM-070-C/3\n  look: {edge-line: platinum}\n"
+      fault("- treatment: jm-070\n  shape: jessamount\n  motif: teasel-row\n  code: JM-070-C/3\n  look: "
+            "{edge-line: platinum}\n"
             "  introduced: 1935\n  cite:\n    - books: vol. 4, JM-070\n",
             "5:21", "look-out-of-time", "introduced: 1935", "introduced: 1937"),
       // X6: a claim that cites a source which is not there.
-      fault("- claim: first-jessamount\n  says: Jessamount was booked in 1932.\n  cite:\n    - books-99: p. 4\n", "4:7",
-            "reference-missing", "books-99", "books"),
+      fault("- claim: first-jessamount\n  says: Jessamount was booked in 1932.\n  cite:\n    - books-99: p. "
+            "4\n",
+            "4:7", "reference-missing", "books-99", "books"),
       // X7: an actual size below the nominal one.
-      fault("- form: plate-6\n  ware: flat\n  nominal: 6 in\n  actual: 5 7/8 in\n  cite:\n    - books: sizes\n", "4:11",
-            "size-doubtful", "5 7/8 in", "8 1/4 in"),
+      fault(
+          "- form: plate-6\n  ware: flat\n  nominal: 6 in\n  actual: 5 7/8 in\n  cite:\n    - books: sizes\n",
+          "4:11", "size-doubtful", "5 7/8 in", "8 1/4 in"),
       // X10: a bowl 24s that holds less than a bowl 36s.
-      fault("- form: bowl-24s\n  ware: hollow\n  family: bowls\n  nominal: 24s\n  holds: 15 fl oz\n  cite:\n    - books: sizes\n",
+      fault("- form: bowl-24s\n  ware: hollow\n  family: bowls\n  nominal: 24s\n  holds: 15 fl oz\n  cite:\n "
+            "   - books: sizes\n",
             "5:10", "size-out-of-order", "15 fl oz", "25 fl oz"),
       // X11: Copper Pantry on Tavenshaw, before there was the motif.
-      fault("- treatment: tv-50\n  shape: tavenshaw\n  motif: copper-pantry\n  code: TV-50-C/1\n  look: {edge-line: gold}\n"
+      fault("- treatment: tv-50\n  shape: tavenshaw\n  motif: copper-pantry\n  code: TV-50-C/1\n  look: "
+            "{edge-line: gold}\n"
             "  introduced: 1931\n  cite:\n    - books: vol. 3, TV-50\n",
             "6:15", "date-before-motif", "introduced: 1931", "introduced: 1934"),
       // X16: segments of 26 minutes for a planned 24.
@@ -101,7 +107,9 @@ FilesOfGuide with(const std::string& planted) {
 
 }  // namespace
 
-TEST_CASE("the small guide is sound") { silent(with("")); }
+TEST_CASE("the small guide is sound") {
+  silent(with(""));
+}
 
 TEST_CASE("each planted fault is found by its rule, alone, at its line, and mended is none") {
   for (const Fault& one : faults()) {
@@ -117,8 +125,9 @@ TEST_CASE("all of them in one file") {
   std::size_t line = 0;
   for (const Fault& one : faults()) {
     const std::size_t colon = one.place.find(':');
-    expected += (expected.empty() ? "" : "\n") + std::to_string(line + std::stoul(one.place.substr(0, colon))) +
-                one.place.substr(colon) + ' ' + one.rule;
+    expected += (expected.empty() ? "" : "\n") +
+                std::to_string(line + std::stoul(one.place.substr(0, colon))) + one.place.substr(colon) +
+                ' ' + one.rule;
     text += one.record;
     line += static_cast<std::size_t>(std::count(one.record.begin(), one.record.end(), '\n'));
   }

@@ -20,7 +20,8 @@ TEST_CASE("a private value in a note") {
   silent(term("It stands upstairs."));
   caught(term("It stands in the corner cupboard upstairs."), "3:26", "private-in-text");
   const Small bad(term("It stands in the corner cupboard upstairs."));
-  CHECK(bad.one().message == "this text is published, and holds the private `kept` of `term:a` word for word");
+  CHECK(bad.one().message ==
+        "this text is published, and holds the private `kept` of `term:a` word for word");
   CHECK(bad.one().record == "term:a");
   CHECK(bad.one().field == "note");
   REQUIRE(bad.one().related.size() == 1);
@@ -45,7 +46,8 @@ TEST_CASE("six characters or more") {
 
 TEST_CASE("every private field, and every part of one") {
   for (const char* field : {"kept", "owner", "paid", "my-own-words"})
-    CHECK(found("As Mrs Quilldrake said.", std::string(field) + ": Mrs Quilldrake") == "3:12 private-in-text");
+    CHECK(found("As Mrs Quilldrake said.", std::string(field) + ": Mrs Quilldrake") ==
+          "3:12 private-in-text");
   CHECK(found("As Mrs Quilldrake said.", "my-list: [somebody, Mrs Quilldrake]") == "3:12 private-in-text");
   CHECK(found("As Mrs Quilldrake said.", "my-map: {who: Mrs Quilldrake}") == "3:12 private-in-text");
 }
@@ -55,11 +57,14 @@ TEST_CASE("wherever it would be printed") {
   auto place = [&](const std::string& records) { return Small(records + secret).found; };
   CHECK(place("- term: a\n  name: corner cupboard upstairs\n  means: A jug.\n") == "2:9 private-in-text");
   CHECK(place("- term: a\n  means: A jug.\n  also: corner cupboard upstairs\n") == "3:9 private-in-text");
-  CHECK(place("- term: a\n  means: A jug.\n  more: {Shelf: corner cupboard upstairs}\n") == "3:17 private-in-text");
-  CHECK(place("- term: a\n  means: A jug.\n  more: {corner cupboard upstairs: yes}\n") == "3:10 private-in-text");
-  CHECK(place("- term: a\n  means: {is: A jug., judged: seen in the corner cupboard upstairs}\n") == "2:10 private-in-text");
-  CHECK(place("- shape: s\n  introduced: 1932\n  cite: {source: b, at: corner cupboard upstairs}\n- {source: b, title: B, type: trade-notice}\n") ==
-        "3:9 private-in-text");
+  CHECK(place("- term: a\n  means: A jug.\n  more: {Shelf: corner cupboard upstairs}\n") ==
+        "3:17 private-in-text");
+  CHECK(place("- term: a\n  means: A jug.\n  more: {corner cupboard upstairs: yes}\n") ==
+        "3:10 private-in-text");
+  CHECK(place("- term: a\n  means: {is: A jug., judged: seen in the corner cupboard upstairs}\n") ==
+        "2:10 private-in-text");
+  CHECK(place("- shape: s\n  introduced: 1932\n  cite: {source: b, at: corner cupboard upstairs}\n- {source: "
+              "b, title: B, type: trade-notice}\n") == "3:9 private-in-text");
   // In another private field it may stand.
   CHECK(place("- term: a\n  means: A jug.\n  my-note: corner cupboard upstairs\n") == "");
 }
@@ -72,16 +77,20 @@ TEST_CASE("at its own place in a text of several lines, also where a line ends i
 }
 
 TEST_CASE("in a chapter, at every place") {
-  FilesOfGuide files{{"records.yaml", term("A jug.")},
-                     {"prose/a.md", "# Jugs\n\nIn the corner\ncupboard upstairs.\n\nAnd é corner cupboard upstairs again.\n"}};
+  FilesOfGuide files{
+      {"records.yaml", term("A jug.")},
+      {"prose/a.md",
+       "# Jugs\n\nIn the corner\ncupboard upstairs.\n\nAnd é corner cupboard upstairs again.\n"}};
   CHECK(Small(files).found == "prose/a.md:3:8 private-in-text\nprose/a.md:6:7 private-in-text");
   files["prose/a.md"] = "# Jugs\n\nIn the corner.\n\nCupboard upstairs.\n";
   silent(files);
 }
 
 TEST_CASE("of two values that begin alike the longer is told") {
-  const std::string both = term("In the corner cupboard upstairs.") + "- {term: b, means: B., kept: corner cupboard}\n";
-  CHECK(Small(both).messages == "this text is published, and holds the private `kept` of `term:a` word for word\n");
+  const std::string both =
+      term("In the corner cupboard upstairs.") + "- {term: b, means: B., kept: corner cupboard}\n";
+  CHECK(Small(both).messages ==
+        "this text is published, and holds the private `kept` of `term:a` word for word\n");
   CHECK(Small(term("In the corner cupboard.") + "- {term: b, means: B., kept: corner cupboard}\n").messages ==
         "this text is published, and holds the private `kept` of `term:b` word for word\n");
 }
@@ -89,6 +98,7 @@ TEST_CASE("of two values that begin alike the longer is told") {
 TEST_CASE("many private values that begin alike, and many texts, take no time to speak of") {
   std::string text;
   for (int i = 0; i < 20'000; ++i)
-    text += "- {term: t" + std::to_string(i) + ", means: From the cabinet of a friend., kept: cabinet " + std::to_string(i) + "}\n";
+    text += "- {term: t" + std::to_string(i) + ", means: From the cabinet of a friend., kept: cabinet " +
+            std::to_string(i) + "}\n";
   CHECK(Small(text).found == "");
 }

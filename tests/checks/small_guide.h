@@ -16,7 +16,8 @@
 // invented.
 namespace saggar::checks::testing {
 
-using FilesOfGuide = std::map<std::string, std::string>;  // names inside the guide; guide.yaml is added where missing
+using FilesOfGuide =
+    std::map<std::string, std::string>;  // names inside the guide; guide.yaml is added where missing
 
 class Small {
  public:
@@ -37,9 +38,10 @@ class Small {
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);
-      found += (found.empty() ? "" : "\n") + (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
-               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' + std::string(one.rule.id()) +
-               (one.waived ? " waived" : "");
+      found += (found.empty() ? "" : "\n") +
+               (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
+               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' +
+               std::string(one.rule.id()) + (one.waived ? " waived" : "");
       messages += one.message + '\n';
     }
   }
@@ -54,7 +56,7 @@ class Small {
   }
 
   diagnostics::Report report;
-  std::string found;     // "4:12 uncited" of each finding, with the file in front where it is not records.yaml
+  std::string found;  // "4:12 uncited" of each finding, with the file in front where it is not records.yaml
   std::string messages;  // one a line
 };
 
@@ -74,10 +76,15 @@ inline void caught(const std::string& bad, const std::string& place, const std::
 }
 
 // No check has anything to say.
-inline void silent(const FilesOfGuide& sound) { CHECK(Small(sound).found == ""); }
-inline void silent(const std::string& sound) { CHECK(Small(sound).found == ""); }
+inline void silent(const FilesOfGuide& sound) {
+  CHECK(Small(sound).found == "");
+}
+inline void silent(const std::string& sound) {
+  CHECK(Small(sound).found == "");
+}
 
 // A source that wants no locator, for records that need one. It stands behind them.
-inline const std::string kBooks = "- {source: books, title: Order books, type: trade-notice, date: 1889/1968}\n";
+inline const std::string kBooks =
+    "- {source: books, title: Order books, type: trade-notice, date: 1889/1968}\n";
 
 }  // namespace saggar::checks::testing

@@ -5,9 +5,12 @@ using namespace saggar::checks::testing;
 
 namespace {
 
-const std::string kVolumes = "- {source: volumes, title: Decoration Books, type: decoration-book, date: 1926/1945}\n";
+const std::string kVolumes =
+    "- {source: volumes, title: Decoration Books, type: decoration-book, date: 1926/1945}\n";
 
-std::string shape(const std::string& cite) { return "- shape: a\n  introduced: 1932\n  cite: " + cite + "\n"; }
+std::string shape(const std::string& cite) {
+  return "- shape: a\n  introduced: 1932\n  cite: " + cite + "\n";
+}
 
 }  // namespace
 
@@ -23,11 +26,11 @@ TEST_CASE("a long source without the place in it") {
 TEST_CASE("which types want a place") {
   // SEMANTICS, the table of source types, column "wants a locator".
   const std::vector<std::string> wanted = {
-      "decoration-book", "factory-record", "ledger", "price-list", "catalogue", "leaflet", "interview", "letter", "observation",
-      "newspaper", "directory", "copy", "book", "article", "museum-object", "newsletter", "sale", "post", "website", "recording",
-      "hearsay"};
-  const std::vector<std::string> others = {"trade-notice", "advertisement", "registration", "patent", "supplier-sheet",
-                                           "photograph", "sample", "excavation"};
+      "decoration-book", "factory-record", "ledger",    "price-list", "catalogue", "leaflet",   "interview",
+      "letter",          "observation",    "newspaper", "directory",  "copy",      "book",      "article",
+      "museum-object",   "newsletter",     "sale",      "post",       "website",   "recording", "hearsay"};
+  const std::vector<std::string> others = {"trade-notice",   "advertisement", "registration", "patent",
+                                           "supplier-sheet", "photograph",    "sample",       "excavation"};
   auto found = [](const std::string& type) {
     return Small(shape("b") + "- {source: b, title: B, type: " + type + ", date: 1932}\n").found;
   };
@@ -36,17 +39,23 @@ TEST_CASE("which types want a place") {
 }
 
 TEST_CASE("wherever a citation may stand") {
-  CHECK(Small("- {shape: a, introduced: {is: 1932, cite: volumes}}\n" + kVolumes).found == "1:43 citation-unlocated");
-  CHECK(Small("- shape: a\n  introduced: {is: 1932, but: {is: 1933, cite: volumes}}\n  cite: books\n" + kBooks + kVolumes).found ==
-        "2:48 citation-unlocated");
-  CHECK(Small("- shape: a\n  forms: [{is: plate, cite: volumes}]\n- form: plate\n" + kVolumes).found == "2:29 citation-unlocated");
-  CHECK(Small("- question: a\n  asks: Why?\n  for: {says: The book has it., cite: volumes}\n" + kVolumes).found ==
-        "3:39 citation-unlocated");
-  CHECK(Small("- claim: a\n  says: So.\n  cite: books\n  against: [volumes]\n" + kBooks + kVolumes).found == "4:13 citation-unlocated");
+  CHECK(Small("- {shape: a, introduced: {is: 1932, cite: volumes}}\n" + kVolumes).found ==
+        "1:43 citation-unlocated");
+  CHECK(Small("- shape: a\n  introduced: {is: 1932, but: {is: 1933, cite: volumes}}\n  cite: books\n" +
+              kBooks + kVolumes)
+            .found == "2:48 citation-unlocated");
+  CHECK(Small("- shape: a\n  forms: [{is: plate, cite: volumes}]\n- form: plate\n" + kVolumes).found ==
+        "2:29 citation-unlocated");
+  CHECK(Small("- question: a\n  asks: Why?\n  for: {says: The book has it., cite: volumes}\n" + kVolumes)
+            .found == "3:39 citation-unlocated");
+  CHECK(Small("- claim: a\n  says: So.\n  cite: books\n  against: [volumes]\n" + kBooks + kVolumes).found ==
+        "4:13 citation-unlocated");
 }
 
 TEST_CASE("specimens and photos have no place, nor has what was looked for in vain") {
-  silent("- {shape: a, introduced: {is: 1932, cite: specimen:b}}\n- {specimen: b, shape: a, form: plate, seen: 2019}\n- {form: plate}\n");
+  silent(
+      "- {shape: a, introduced: {is: 1932, cite: specimen:b}}\n- {specimen: b, shape: a, form: plate, seen: "
+      "2019}\n- {form: plate}\n");
   silent("- {treatment: a, code: {is: none, cite: {source: volumes, says: not-found}}}\n" + kVolumes);
 }
 
@@ -60,10 +69,14 @@ TEST_CASE("a source that nothing cites") {
 }
 
 TEST_CASE("a source that another draws on or is part of is used; one that speaks only of itself is not") {
-  const std::string part = "- {source: volume-3, title: Volume 3, type: trade-notice, date: 1932, in: books}\n";
+  const std::string part =
+      "- {source: volume-3, title: Volume 3, type: trade-notice, date: 1932, in: books}\n";
   silent(shape("volume-3") + part + kBooks);
-  const std::string copy = "- {source: copy, title: A copy, type: trade-notice, date: 1950, draws-on: books}\n";
+  const std::string copy =
+      "- {source: copy, title: A copy, type: trade-notice, date: 1950, draws-on: books}\n";
   silent(shape("copy") + copy + kBooks);
-  CHECK(Small("- source: a\n  title: A\n  type: trade-notice\n  note: See [this](source:a).\n").found == "1:11 source-unused");
-  CHECK(Small("- source: a\n  title: A\n  type: trade-notice\n  see: source:a\n").found == "1:11 source-unused");
+  CHECK(Small("- source: a\n  title: A\n  type: trade-notice\n  note: See [this](source:a).\n").found ==
+        "1:11 source-unused");
+  CHECK(Small("- source: a\n  title: A\n  type: trade-notice\n  see: source:a\n").found ==
+        "1:11 source-unused");
 }

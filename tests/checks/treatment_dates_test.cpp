@@ -6,12 +6,16 @@ using namespace saggar::checks::testing;
 namespace {
 
 // A treatment `a` of shape `s` and motif `m`; its dates begin on line 4.
-std::string guide(const std::string& dates, const std::string& shape, const std::string& motif = "introduced: 1900",
-                  const std::string& onShape = "s", const std::string& withMotif = "m") {
-  return "- treatment: a\n  shape: " + onShape + "\n  motif: " + withMotif + "\n  " + dates + "\n  cite: books\n- {shape: s, " + shape + ", cite: books}\n- {motif: m, " + motif + ", cite: books}\n" + kBooks;
+std::string guide(const std::string& dates, const std::string& shape,
+                  const std::string& motif = "introduced: 1900", const std::string& onShape = "s",
+                  const std::string& withMotif = "m") {
+  return "- treatment: a\n  shape: " + onShape + "\n  motif: " + withMotif + "\n  " + dates +
+         "\n  cite: books\n- {shape: s, " + shape + ", cite: books}\n- {motif: m, " + motif +
+         ", cite: books}\n" + kBooks;
 }
 
-std::string found(const std::string& dates, const std::string& shape, const std::string& motif = "introduced: 1900") {
+std::string found(const std::string& dates, const std::string& shape,
+                  const std::string& motif = "introduced: 1900") {
   return Small(guide(dates, shape, motif)).found;
 }
 
@@ -24,8 +28,10 @@ TEST_CASE("before and after the shape and the motif") {
   caught(guide("withdrawn: 1953", "introduced: 1936, withdrawn: 1952"), "4:14", "date-after-shape");
   caught(guide("withdrawn: 1930", "introduced: 1936"), "4:14", "date-before-shape");
   caught(guide("introduced: 1931", "introduced: 1926", "introduced: 1933"), "4:15", "date-before-motif");
-  caught(guide("introduced: 1945", "introduced: 1926", "introduced: 1930, withdrawn: 1944"), "4:15", "date-after-motif");
-  caught(guide("withdrawn: 1945", "introduced: 1926", "introduced: 1930, withdrawn: 1944"), "4:14", "date-after-motif");
+  caught(guide("introduced: 1945", "introduced: 1926", "introduced: 1930, withdrawn: 1944"), "4:15",
+         "date-after-motif");
+  caught(guide("withdrawn: 1945", "introduced: 1926", "introduced: 1930, withdrawn: 1944"), "4:14",
+         "date-after-motif");
 }
 
 TEST_CASE("what the finding says, and of which records it is") {
@@ -40,7 +46,9 @@ TEST_CASE("what the finding says, and of which records it is") {
   CHECK(one.shortByDays == 1827);  // from 31 December 1930 to 1 January 1936, 1932 being a leap year
   CHECK(Small(guide("withdrawn: 1953-03", "introduced: 1936, withdrawn: 1952")).one().message ==
         "`a` was last offered 1953-03, after its shape `s` was withdrawn (1952): 2 months too late");
-  CHECK(Small(guide("introduced: 1936-02-27", "introduced: 1936-03-01")).one().message.ends_with(": 3 days too early"));
+  CHECK(Small(guide("introduced: 1936-02-27", "introduced: 1936-03-01"))
+            .one()
+            .message.ends_with(": 3 days too early"));
 }
 
 TEST_CASE("the same day, the same year, an overlap") {
@@ -69,10 +77,12 @@ TEST_CASE("about a year reaches five years either way, or as the guide sets") {
   CHECK(found("introduced: about 1930", "introduced: 1936") == "4:15 date-before-shape");
   CHECK(found("introduced: 1930", "introduced: about 1935") == "");
   const std::string records = guide("introduced: about 1931", "introduced: 1936");
-  CHECK(Small(FilesOfGuide{{"records.yaml", records}, {"guide.yaml", "guide: An example\nsettings: {circa: 2y}\n"}}).found ==
-        "4:15 date-before-shape");
+  CHECK(Small(FilesOfGuide{{"records.yaml", records},
+                           {"guide.yaml", "guide: An example\nsettings: {circa: 2y}\n"}})
+            .found == "4:15 date-before-shape");
   CHECK(Small(FilesOfGuide{{"records.yaml", guide("introduced: about 1930", "introduced: 1936")},
-               {"guide.yaml", "guide: An example\nsettings: {circa: 10y}\n"}}).found == "");
+                           {"guide.yaml", "guide: An example\nsettings: {circa: 10y}\n"}})
+            .found == "");
 }
 
 TEST_CASE("a date that is doubted binds nothing") {
@@ -95,8 +105,9 @@ TEST_CASE("of several shapes it is enough that one admits the date") {
   CHECK(both("introduced: 1950").found == "");
   const Small early = both("introduced: 1930");
   CHECK(early.found == "4:15 date-before-shape");
-  CHECK(early.one().message ==
-        "`a` is dated 1930, before any of its shapes was introduced (`s` 1936 and `t` 1932): 1 year too early");
+  CHECK(
+      early.one().message ==
+      "`a` is dated 1930, before any of its shapes was introduced (`s` 1936 and `t` 1932): 1 year too early");
   CHECK(early.one().records == std::vector<std::string>{"treatment:a", "shape:s", "shape:t"});
   CHECK(early.one().related.size() == 2);
   const Small late = both("introduced: 1953");
@@ -111,28 +122,36 @@ TEST_CASE("of several shapes it is enough that one admits the date") {
 
 TEST_CASE("a motif that is none, unknown or doubted says nothing of dates") {
   for (const char* motif : {"none", "unknown", "{is: m, doubted: a blurred picture}"})
-    CHECK(Small(guide("introduced: 1931", "introduced: 1926", "introduced: 1933, cite: books, note: \"[b](source:books)\"",
-                      "s", motif)).found.find("date-") == std::string::npos);
+    CHECK(Small(guide("introduced: 1931", "introduced: 1926",
+                      "introduced: 1933, cite: books, note: \"[b](source:books)\"", "s", motif))
+              .found.find("date-") == std::string::npos);
 }
 
 TEST_CASE("one finding a limit: the date of introduction goes before the other") {
   CHECK(found("introduced: 1930\n  withdrawn: 1932", "introduced: 1936") == "4:15 date-before-shape");
   CHECK(found("introduced: 1930\n  withdrawn: 1960", "introduced: 1936, withdrawn: 1952") ==
         "4:15 date-before-shape\n5:14 date-after-shape");
-  CHECK(found("introduced: 1930", "introduced: 1936", "introduced: 1933") == "4:15 date-before-motif\n4:15 date-before-shape");
+  CHECK(found("introduced: 1930", "introduced: 1936", "introduced: 1933") ==
+        "4:15 date-before-motif\n4:15 date-before-shape");
 }
 
 TEST_CASE("a season that alone decides is named") {
   const Small north(guide("introduced: by 1937-02", "introduced: spring 1937"));
   CHECK(north.found == "4:15 date-before-shape");
   CHECK(north.one().message ==
-        "`a` is dated by 1937-02, before its shape `s` was introduced (spring 1937): 1 day too early; only the season "
+        "`a` is dated by 1937-02, before its shape `s` was introduced (spring 1937): 1 day too early; only "
+        "the season "
         "decides it, taken as in the north");
-  CHECK(Small(guide("introduced: by 1936", "introduced: spring 1937")).messages.find("season") == std::string::npos);
+  CHECK(Small(guide("introduced: by 1936", "introduced: spring 1937")).messages.find("season") ==
+        std::string::npos);
   const std::string south = "guide: An example\nsettings: {hemisphere: south}\n";
-  CHECK(Small(FilesOfGuide{{"records.yaml", guide("introduced: by 1937-02", "introduced: spring 1937")}, {"guide.yaml", south}})
-            .one().message.ends_with("6 months too early; only the season decides it, taken as in the south"));
-  CHECK(Small(FilesOfGuide{{"records.yaml", guide("introduced: by 1937-10", "introduced: spring 1937")}, {"guide.yaml", south}}).found == "");
+  CHECK(Small(FilesOfGuide{{"records.yaml", guide("introduced: by 1937-02", "introduced: spring 1937")},
+                           {"guide.yaml", south}})
+            .one()
+            .message.ends_with("6 months too early; only the season decides it, taken as in the south"));
+  CHECK(Small(FilesOfGuide{{"records.yaml", guide("introduced: by 1937-10", "introduced: spring 1937")},
+                           {"guide.yaml", south}})
+            .found == "");
   const Small own(guide("withdrawn: spring 1937", "introduced: 1937-08"));
   CHECK(own.one().message.find("only the season decides it") != std::string::npos);
 }
@@ -143,8 +162,9 @@ TEST_CASE("dates that end in an event are left to the reasons that know events")
 }
 
 TEST_CASE("years beyond all calendars") {
-  CHECK(Small(guide("introduced: 1930", "introduced: Y99999999999999999999")).one().message.ends_with(
-      ": more than a million years too early"));
+  CHECK(Small(guide("introduced: 1930", "introduced: Y99999999999999999999"))
+            .one()
+            .message.ends_with(": more than a million years too early"));
   CHECK_FALSE(Small(guide("introduced: 1930", "introduced: Y99999999999999999999")).one().shortByDays);
 }
 

@@ -96,18 +96,10 @@ class Guide {
         case Reached::State::value:
           all += one.value->type == records::ValueType::mapping ? "{}" : std::string(one.value->text);
           break;
-        case Reached::State::record:
-          all += collection[one.record].reference();
-          break;
-        case Reached::State::absent:
-          all += "(absent)";
-          break;
-        case Reached::State::unknown:
-          all += "(unknown)";
-          break;
-        case Reached::State::none:
-          all += "(none)";
-          break;
+        case Reached::State::record: all += collection[one.record].reference(); break;
+        case Reached::State::absent: all += "(absent)"; break;
+        case Reached::State::unknown: all += "(unknown)"; break;
+        case Reached::State::none: all += "(none)"; break;
       }
       if (one.assumed) all += '*';
     }

@@ -66,14 +66,10 @@ std::string joined(const std::vector<std::string>& words) {
 std::string typed(std::string_view field, const Said& said, bool look = false) {
   const std::string start = "  " + std::string(field) + ": ";
   switch (said.what) {
-    case Said::absent:
-      return {};
-    case Said::unknown:
-      return start + "unknown\n";
-    case Said::none:
-      return start + "none\n";
-    case Said::values:
-      break;
+    case Said::absent: return {};
+    case Said::unknown: return start + "unknown\n";
+    case Said::none: return start + "none\n";
+    case Said::values: break;
   }
   if (!said.isList) return start + said.list[0] + '\n';
   if (look || !said.complete) return start + '[' + joined(said.list) + "]\n";

@@ -148,17 +148,10 @@ TEST_CASE("grouped: the groups in order, several values in each, the rest last")
          guide.chooser->group(guide.chooser->choose(kind, Condition()), guide.path(by, kind))) {
       if (!all.empty()) all += "; ";
       switch (group.key.state) {
-        case Reached::State::value:
-          all += std::string(group.key.value->text);
-          break;
-        case Reached::State::record:
-          all += std::string(guide.collection[group.key.record].id);
-          break;
-        case Reached::State::none:
-          all += "(none)";
-          break;
-        default:
-          all += "(nothing)";
+        case Reached::State::value: all += std::string(group.key.value->text); break;
+        case Reached::State::record: all += std::string(guide.collection[group.key.record].id); break;
+        case Reached::State::none: all += "(none)"; break;
+        default: all += "(nothing)";
       }
       all += ": " + guide.ids(group.members);
     }

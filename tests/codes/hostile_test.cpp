@@ -44,16 +44,13 @@ std::vector<int> someNumbers(Random& random, int most) {
 
 PartSpec anyPart(Random& random) {
   switch (random.below(9)) {
-    case 0:
-      return DigitsPart{Counts(static_cast<int>(random.below(3)), static_cast<int>(random.below(5)))};
-    case 1:
-      return LettersPart{Counts(1, static_cast<int>(random.below(4)) + 1)};
+    case 0: return DigitsPart{Counts(static_cast<int>(random.below(3)), static_cast<int>(random.below(5)))};
+    case 1: return LettersPart{Counts(1, static_cast<int>(random.below(4)) + 1)};
     case 2: {
       const auto low = static_cast<std::int64_t>(random.below(300));
       return RangePart{low, low + static_cast<std::int64_t>(random.below(300)), random.once(4) ? 3 : 0};
     }
-    case 3:
-      return TextPart{scraps(random, 3)};
+    case 3: return TextPart{scraps(random, 3)};
     case 4: {
       TablePart table;
       for (std::size_t n = random.below(6); n > 0; --n) {
@@ -64,12 +61,9 @@ PartSpec anyPart(Random& random) {
       }
       return table;
     }
-    case 5:
-      return PathPart{{"shape.prefix"}, static_cast<int>(random.below(4))};
-    case 6:
-      return YearPart{{random.once(2) ? "19YY" : "YYYY"}};
-    case 7:
-      return UnitPart{static_cast<Unit>(random.below(4)), 1, 4, random.once(2), true};
+    case 5: return PathPart{{"shape.prefix"}, static_cast<int>(random.below(4))};
+    case 6: return YearPart{{random.once(2) ? "19YY" : "YYYY"}};
+    case 7: return UnitPart{static_cast<Unit>(random.below(4)), 1, 4, random.once(2), true};
     default: {
       const Parsed<PartSpec> parsed = parsePart(scraps(random, 5));
       CHECK((parsed.value.has_value() || !parsed.hint.empty()));

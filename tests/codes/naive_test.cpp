@@ -267,15 +267,9 @@ TEST_CASE("every text that small rules allow is read in exactly the ways that we
       const std::size_t at = random.below(changed.size());
       const std::string signs = "019AB-/x";
       switch (random.below(3)) {
-        case 0:
-          changed.erase(at, 1);
-          break;
-        case 1:
-          changed[at] = signs[random.below(signs.size())];
-          break;
-        default:
-          changed.insert(at, 1, signs[random.below(signs.size())]);
-          break;
+        case 0: changed.erase(at, 1); break;
+        case 1: changed[at] = signs[random.below(signs.size())]; break;
+        default: changed.insert(at, 1, signs[random.below(signs.size())]); break;
       }
       const auto known = all.find(changed);
       const bool edged = changed.empty() || changed.front() == ' ' || changed.back() == ' ' ||

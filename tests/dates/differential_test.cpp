@@ -36,16 +36,11 @@ std::string unspecified(Random& random) {
   std::string month;
   appendNumber(month, 1 + random.below(12), 2);
   switch (random.below(5)) {
-    case 0:
-      return year.substr(0, year.size() - 1) + "X";
-    case 1:
-      return year.substr(0, year.size() - 2) + "XX";
-    case 2:
-      return year + "-XX";
-    case 3:
-      return year + "-" + month + "-XX";
-    default:
-      return year + "-XX-XX";
+    case 0: return year.substr(0, year.size() - 1) + "X";
+    case 1: return year.substr(0, year.size() - 2) + "XX";
+    case 2: return year + "-XX";
+    case 3: return year + "-" + month + "-XX";
+    default: return year + "-XX-XX";
   }
 }
 

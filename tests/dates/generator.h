@@ -69,12 +69,8 @@ class Generator {
     out += two(random_.below(100), 0);
     if (!wanted_.masks || !random_.oneIn(4)) return out;
     switch (random_.below(5)) {
-      case 0:
-        out[3] = 'X';
-        break;
-      case 1:
-        out[2] = out[3] = 'X';
-        break;
+      case 0: out[3] = 'X'; break;
+      case 1: out[2] = out[3] = 'X'; break;
       default:
         for (char& digit : out) {
           if (random_.oneIn(4)) digit = 'X';

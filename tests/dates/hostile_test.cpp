@@ -98,14 +98,9 @@ TEST_CASE("valid expressions with a byte changed are answered") {
     std::string text = random.pick(rows)[0];
     const auto at = static_cast<std::size_t>(random.below(static_cast<int>(text.size())));
     switch (random.below(3)) {
-      case 0:
-        text[at] = static_cast<char>(random.below(256));
-        break;
-      case 1:
-        text.erase(at, 1);
-        break;
-      default:
-        text.insert(at, 1, random.pick(std::string_view("0X-/.~?%,]} ")));
+      case 0: text[at] = static_cast<char>(random.below(256)); break;
+      case 1: text.erase(at, 1); break;
+      default: text.insert(at, 1, random.pick(std::string_view("0X-/.~?%,]} ")));
     }
     CAPTURE(text);
     REQUIRE(holds(text));

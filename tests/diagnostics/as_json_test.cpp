@@ -12,7 +12,8 @@ namespace {
 
 struct World {
   source::SourceSet sources;
-  source::FileId file = sources.add("shapes/ivory.yaml", "- shape: linnavere\n  name: Linnavere é\n  introduced: 1936\n");
+  source::FileId file =
+      sources.add("shapes/ivory.yaml", "- shape: linnavere\n  name: Linnavere é\n  introduced: 1936\n");
 
   std::string json(std::vector<Finding> list, const diagnostics::Settings& settings = {}) const {
     diagnostics::Findings findings;
@@ -36,32 +37,36 @@ TEST_CASE("every key in its order") {
                             {"treatment:lv-03", "introduced", "1930", {}, {world.file, 0, 1}}},
                   .shortByDays = 2192};
   diagnostics::Settings settings;
-  CHECK(world.json({finding}) ==
-        R"({"findings":[{"rule":"date-before-shape","severity":"error","record":"treatment:lv-03","field":"introduced",)"
-        R"("file":"shapes/ivory.yaml","line":3,"column":15,"end_line":3,"end_column":19,)"
-        R"("message":"dated \"too\" early","hint":"look again",)"
-        R"("related":[{"file":"shapes/ivory.yaml","line":1,"column":10,"message":"the shape stands here"}],)"
-        R"("facts":[{"record":"shape:linnavere","field":"introduced","value":"1936","standing":"documented",)"
-        R"("file":"shapes/ivory.yaml","line":3,"column":15},)"
-        R"({"record":"treatment:lv-03","field":"introduced","value":"1930","file":"shapes/ivory.yaml","line":1,"column":1}],)"
-        R"("short_by_days":2192,"waived":null}],"doubts":[],"counts":{"error":1,"warning":0,"note":0,"waived":0},"not_shown":0})"
-        "\n");
+  CHECK(
+      world.json({finding}) ==
+      R"({"findings":[{"rule":"date-before-shape","severity":"error","record":"treatment:lv-03","field":"introduced",)"
+      R"("file":"shapes/ivory.yaml","line":3,"column":15,"end_line":3,"end_column":19,)"
+      R"("message":"dated \"too\" early","hint":"look again",)"
+      R"("related":[{"file":"shapes/ivory.yaml","line":1,"column":10,"message":"the shape stands here"}],)"
+      R"("facts":[{"record":"shape:linnavere","field":"introduced","value":"1936","standing":"documented",)"
+      R"("file":"shapes/ivory.yaml","line":3,"column":15},)"
+      R"({"record":"treatment:lv-03","field":"introduced","value":"1930","file":"shapes/ivory.yaml","line":1,"column":1}],)"
+      R"("short_by_days":2192,"waived":null}],"doubts":[],"counts":{"error":1,"warning":0,"note":0,"waived":0},"not_shown":0})"
+      "\n");
 
   finding.records = {"treatment:lv-03", "shape:linnavere"};
-  settings.waivers = {{"date-before-shape"_rule, {"shape:linnavere", "treatment:lv-03"}, "a trial", {world.file, 19, 20}}};
+  settings.waivers = {
+      {"date-before-shape"_rule, {"shape:linnavere", "treatment:lv-03"}, "a trial", {world.file, 19, 20}}};
   const auto parsed = nlohmann::json::parse(world.json({finding}, settings));
-  CHECK(parsed["findings"][0]["waived"] == nlohmann::json{{"because", "a trial"}, {"file", "shapes/ivory.yaml"}, {"line", 2}});
+  CHECK(parsed["findings"][0]["waived"] ==
+        nlohmann::json{{"because", "a trial"}, {"file", "shapes/ivory.yaml"}, {"line", 2}});
   CHECK(parsed["counts"] == nlohmann::json{{"error", 0}, {"warning", 0}, {"note", 0}, {"waived", 1}});
 }
 
 TEST_CASE("what does not apply is left out") {
   const World world;
   const Finding finding{.rule = "prose-unused"_rule, .span = {world.file, 0, 0}, .message = "seen"};
-  CHECK(world.json({finding}) ==
-        R"({"findings":[{"rule":"prose-unused","severity":"note","file":"shapes/ivory.yaml","line":1,"column":1,)"
-        R"("end_line":1,"end_column":1,"message":"seen","related":[],"facts":[],"waived":null}],)"
-        R"("doubts":[],"counts":{"error":0,"warning":0,"note":1,"waived":0},"not_shown":0})"
-        "\n");
+  CHECK(
+      world.json({finding}) ==
+      R"({"findings":[{"rule":"prose-unused","severity":"note","file":"shapes/ivory.yaml","line":1,"column":1,)"
+      R"("end_line":1,"end_column":1,"message":"seen","related":[],"facts":[],"waived":null}],)"
+      R"("doubts":[],"counts":{"error":0,"warning":0,"note":1,"waived":0},"not_shown":0})"
+      "\n");
   const Finding nowhere{.rule = "prose-unused"_rule, .span = {}, .message = "seen"};
   CHECK(world.json({nowhere}).find("\"file\"") == std::string::npos);
   CHECK(world.json({}) ==
@@ -82,7 +87,8 @@ TEST_CASE("a hundred of a rule are listed, and how many are not") {
   const World world;
   std::vector<Finding> list;
   for (std::uint32_t i = 0; i < 120; ++i)
-    list.push_back({.rule = "uncited"_rule, .span = {world.file, 0, 1}, .message = "seen " + std::to_string(1000 + i)});
+    list.push_back(
+        {.rule = "uncited"_rule, .span = {world.file, 0, 1}, .message = "seen " + std::to_string(1000 + i)});
   const auto parsed = nlohmann::json::parse(world.json(list));
   CHECK(parsed["findings"].size() == 100);
   CHECK(parsed["counts"]["warning"] == 120);

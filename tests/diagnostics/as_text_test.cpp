@@ -54,7 +54,8 @@ TEST_CASE("colour only where it is asked for") {
   const Finding finding{.rule = "uncited"_rule, .span = {file, 0, 3}, .message = "seen", .hint = "do so"};
   CHECK(diagnostics::asText(finding, sources).find('\x1b') == std::string::npos);
   CHECK(diagnostics::asText(finding, sources, {.colour = true}) ==
-        "\x1b[1ma.yaml:1:1\x1b[0m: \x1b[1;33mwarning\x1b[0m: seen [uncited]\n    abc\n    \x1b[1;33m^~~\x1b[0m\n"
+        "\x1b[1ma.yaml:1:1\x1b[0m: \x1b[1;33mwarning\x1b[0m: seen [uncited]\n    abc\n    "
+        "\x1b[1;33m^~~\x1b[0m\n"
         "  \x1b[32mhint:\x1b[0m do so\n");
 }
 
@@ -68,7 +69,8 @@ TEST_CASE("ten related places, and how many more there are") {
   };
   auto times = [](const std::string& text) {
     std::size_t count = 0;
-    for (std::size_t at = text.find("another"); at != std::string::npos; at = text.find("another", at + 1)) ++count;
+    for (std::size_t at = text.find("another"); at != std::string::npos; at = text.find("another", at + 1))
+      ++count;
     return count;
   };
   CHECK(times(places(10)) == 10);
@@ -128,7 +130,8 @@ TEST_CASE("of a long line what stands around the place is shown") {
   CHECK(shown("«here»" + std::string(156, 'b')) == "    here" + std::string(156, 'b') + "\n    ^~~~\n");
   CHECK(shown("«here»" + std::string(157, 'b')) == "    here" + std::string(156, 'b') + "…\n    ^~~~\n");
   // What runs past the end of what is shown is underlined to there.
-  CHECK(shown("«" + std::string(200, 'b') + "»") == "    " + std::string(160, 'b') + "…\n    ^" + std::string(159, '~') + "\n");
+  CHECK(shown("«" + std::string(200, 'b') + "»") ==
+        "    " + std::string(160, 'b') + "…\n    ^" + std::string(159, '~') + "\n");
 }
 
 TEST_CASE("a line of marks without end, and one of many megabytes, are shown in part") {
@@ -146,10 +149,10 @@ TEST_CASE("a line of marks without end, and one of many megabytes, are shown in 
 
 TEST_CASE("nothing that a terminal would obey is sent to it") {
   CHECK(shown("a\x1b[31m«x»\x07") == "    a·[31mx·\n          ^\n");
-  CHECK(shown("a\xC2\x9B«x»") == "    a·x\n      ^\n");          // U+009B, the one-byte form of ESC [
-  CHECK(shown("a\u202Eb«x»") == "    a·bx\n       ^\n");          // turns the direction of writing
+  CHECK(shown("a\xC2\x9B«x»") == "    a·x\n      ^\n");   // U+009B, the one-byte form of ESC [
+  CHECK(shown("a\u202Eb«x»") == "    a·bx\n       ^\n");  // turns the direction of writing
   CHECK(shown("a\u2067b«x»\u2069") == "    a·bx·\n       ^\n");
-  CHECK(shown("a\xFF«x»") == "    a·x\n      ^\n");                // no UTF-8
+  CHECK(shown("a\xFF«x»") == "    a·x\n      ^\n");  // no UTF-8
   CHECK(shown("a\u2028«x»") == "    a·x\n      ^\n");
 
   source::SourceSet sources;
@@ -159,7 +162,9 @@ TEST_CASE("nothing that a terminal would obey is sent to it") {
                   .message = "`\x1b[2J` seen",
                   .hint = "no \u202E more\nof this",
                   .related = {{{file, 0, 1}, "\x07 here"}},
-                  .waived = diagnostics::WaivedBy{"be\x1b""cause", {file, 0, 1}}};
+                  .waived = diagnostics::WaivedBy{"be\x1b"
+                                                  "cause",
+                                                  {file, 0, 1}}};
   CHECK(diagnostics::asText(finding, sources) ==
         "evil·]0;x·.yaml:1:1: warning: `·[2J` seen [uncited]\n    abc\n    ^\n"
         "  evil·]0;x·.yaml:1:1: · here\n  hint: no · more of this\n  waived: be·cause\n");

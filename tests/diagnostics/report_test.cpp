@@ -16,7 +16,8 @@ namespace {
 
 struct World {
   source::SourceSet sources;
-  source::FileId later = sources.add("shapes.yaml", "- shape: linnavere\n  name: Linnavere\n- shape: jessamount\n");
+  source::FileId later =
+      sources.add("shapes.yaml", "- shape: linnavere\n  name: Linnavere\n- shape: jessamount\n");
   source::FileId earlier = sources.add("marks.yaml", "- mark: k1\n- mark: k2\n");
 
   Finding at(diagnostics::Rule rule, source::FileId file, std::uint32_t begin, std::string message = "seen",
@@ -49,10 +50,12 @@ Report reportOf(std::vector<Finding> list, const World& world, const Settings& s
 
 TEST_CASE("findings are in the order of file, place, rule and words, whatever order they come in") {
   const World world;
-  std::vector<Finding> list = {
-      world.at("uncited"_rule, world.later, 38, "a"),        world.at("uncited"_rule, world.later, 2, "b"),
-      world.at("code-shared"_rule, world.later, 2, "a"),     world.at("uncited"_rule, world.later, 2, "a"),
-      world.at("source-unused"_rule, world.earlier, 11, "a"), world.at("yaml-broken"_rule, world.earlier, 0, "a")};
+  std::vector<Finding> list = {world.at("uncited"_rule, world.later, 38, "a"),
+                               world.at("uncited"_rule, world.later, 2, "b"),
+                               world.at("code-shared"_rule, world.later, 2, "a"),
+                               world.at("uncited"_rule, world.later, 2, "a"),
+                               world.at("source-unused"_rule, world.earlier, 11, "a"),
+                               world.at("yaml-broken"_rule, world.earlier, 0, "a")};
   const char* expected =
       "marks.yaml:1 yaml-broken a\n"
       "marks.yaml:2 source-unused a\n"
@@ -73,7 +76,8 @@ TEST_CASE("a finding that stands nowhere comes first") {
   const Report report = reportOf({world.at("uncited"_rule, world.earlier, 0), nowhere}, world);
   REQUIRE(report.findings.size() == 2);
   CHECK_FALSE(report.findings[0].span.known());
-  CHECK(diagnostics::asText(report.findings[0], world.sources).starts_with("saggar: error: seen [yaml-broken]\n"));
+  CHECK(diagnostics::asText(report.findings[0], world.sources)
+            .starts_with("saggar: error: seen [yaml-broken]\n"));
 }
 
 TEST_CASE("the same words of one rule at one place are one finding, and any difference makes two") {
@@ -83,7 +87,8 @@ TEST_CASE("the same words of one rule at one place are one finding, and any diff
   CHECK(reportOf({one, one, one}, world).warnings == 1);
   CHECK(reportOf({one, world.at("uncited"_rule, world.later, 3)}, world).findings.size() == 2);
   CHECK(reportOf({one, world.at("uncited"_rule, world.earlier, 2)}, world).findings.size() == 2);
-  CHECK(reportOf({one, world.at("uncited"_rule, world.later, 2, "seen otherwise")}, world).findings.size() == 2);
+  CHECK(reportOf({one, world.at("uncited"_rule, world.later, 2, "seen otherwise")}, world).findings.size() ==
+        2);
   CHECK(reportOf({one, world.at("source-unused"_rule, world.later, 2)}, world).findings.size() == 2);
 }
 
@@ -119,9 +124,10 @@ TEST_CASE("only the rules that are wanted") {
   const World world;
   Settings settings;
   settings.only = {"uncited"_rule};
-  const Report report = reportOf({world.at("uncited"_rule, world.later, 2), world.at("yaml-broken"_rule, world.later, 0),
-                                  world.at("source-unused"_rule, world.later, 2)},
-                                 world, settings);
+  const Report report =
+      reportOf({world.at("uncited"_rule, world.later, 2), world.at("yaml-broken"_rule, world.later, 0),
+                world.at("source-unused"_rule, world.later, 2)},
+               world, settings);
   CHECK(world.listed(report) == "shapes.yaml:1 uncited seen");
   CHECK(report.errors == 0);
 }
@@ -142,15 +148,18 @@ TEST_CASE("a waiver fits a finding of its rule about exactly its records, in any
       "marks.yaml:1 waiver-unused no `code-shared` finding is about exactly `treatment:b`\n"
       "shapes.yaml:1 code-shared shared";
   CHECK(waived({"treatment:b"}) == unused);
-  CHECK(waived({"treatment:a", "treatment:b", "treatment:c"}) ==
-        "marks.yaml:1 waiver-unused no `code-shared` finding is about exactly `treatment:a`, `treatment:b` and "
-        "`treatment:c`\nshapes.yaml:1 code-shared shared");
-  CHECK(waived({"treatment:a", "treatment:b"}, "variant-twice"_rule).find("waiver-unused") != std::string::npos);
+  CHECK(
+      waived({"treatment:a", "treatment:b", "treatment:c"}) ==
+      "marks.yaml:1 waiver-unused no `code-shared` finding is about exactly `treatment:a`, `treatment:b` and "
+      "`treatment:c`\nshapes.yaml:1 code-shared shared");
+  CHECK(waived({"treatment:a", "treatment:b"}, "variant-twice"_rule).find("waiver-unused") !=
+        std::string::npos);
 
   pair.records.push_back("treatment:c");  // a third turns up
   CHECK(waived({"treatment:a", "treatment:b"}).ends_with("shapes.yaml:1 code-shared shared"));
 
-  settings.waivers = {{"code-shared"_rule, {"treatment:a", "treatment:b", "treatment:c"}, "why", {world.earlier, 0, 1}}};
+  settings.waivers = {
+      {"code-shared"_rule, {"treatment:a", "treatment:b", "treatment:c"}, "why", {world.earlier, 0, 1}}};
   const Report report = reportOf({pair, world.at("uncited"_rule, world.later, 2)}, world, settings);
   CHECK(report.errors == 0);
   CHECK(report.waived == 1);
@@ -164,11 +173,13 @@ TEST_CASE("where a finding names no other records, it is the one it stands at; a
   const World world;
   Settings settings;
   settings.waivers = {{"uncited"_rule, {"shape:linnavere"}, "why", {world.earlier, 0, 1}}};
-  CHECK(world.listed(reportOf({world.at("uncited"_rule, world.later, 2, "seen", "shape:linnavere")}, world, settings)) ==
-        "shapes.yaml:1 uncited seen waived");
-  settings.waivers = {{"html-in-prose"_rule, {diagnostics::waivedFile("shapes.yaml")}, "why", {world.earlier, 0, 1}}};
-  const std::string both = world.listed(
-      reportOf({world.at("html-in-prose"_rule, world.later, 2), world.at("html-in-prose"_rule, world.later, 5)}, world, settings));
+  CHECK(world.listed(reportOf({world.at("uncited"_rule, world.later, 2, "seen", "shape:linnavere")}, world,
+                              settings)) == "shapes.yaml:1 uncited seen waived");
+  settings.waivers = {
+      {"html-in-prose"_rule, {diagnostics::waivedFile("shapes.yaml")}, "why", {world.earlier, 0, 1}}};
+  const std::string both = world.listed(reportOf(
+      {world.at("html-in-prose"_rule, world.later, 2), world.at("html-in-prose"_rule, world.later, 5)}, world,
+      settings));
   CHECK(both == "shapes.yaml:1 html-in-prose seen waived\nshapes.yaml:1 html-in-prose seen waived");
   CHECK(world.listed(reportOf({world.at("html-in-prose"_rule, world.earlier, 2)}, world, settings)) ==
         "marks.yaml:1 waiver-unused no `html-in-prose` finding is about exactly `file shapes.yaml`\n"
@@ -179,7 +190,8 @@ TEST_CASE("what cannot be waived is not, and an unused waiver waits for its rule
   const World world;
   Settings settings;
   settings.waivers = {{"reference-missing"_rule, {"shape:linnavere"}, "why", {world.earlier, 0, 1}}};
-  const Report report = reportOf({world.at("reference-missing"_rule, world.later, 2, "seen", "shape:linnavere")}, world, settings);
+  const Report report = reportOf(
+      {world.at("reference-missing"_rule, world.later, 2, "seen", "shape:linnavere")}, world, settings);
   CHECK(report.errors == 1);
   CHECK(report.waived == 0);
 
@@ -202,7 +214,8 @@ TEST_CASE("a waiver twice: the second fits nothing") {
   const diagnostics::Waiver waiver{"uncited"_rule, {"shape:linnavere"}, "why", {world.earlier, 0, 1}};
   settings.waivers = {waiver, waiver};
   settings.waivers[1].span.begin = 11;
-  CHECK(world.listed(reportOf({world.at("uncited"_rule, world.later, 2, "seen", "shape:linnavere")}, world, settings)) ==
+  CHECK(world.listed(reportOf({world.at("uncited"_rule, world.later, 2, "seen", "shape:linnavere")}, world,
+                              settings)) ==
         "marks.yaml:2 waiver-unused no `uncited` finding is about exactly `shape:linnavere`\n"
         "shapes.yaml:1 uncited seen waived");
 }
@@ -217,7 +230,9 @@ TEST_CASE("the first hundred of a rule and a thousand in all are shown, and all 
   CHECK(report.warnings == 250);
   CHECK(report.shown().size() == 100);
   CHECK(report.shown().back()->span.begin == 99);
-  CHECK(diagnostics::asText(report, sources).ends_with("\n150 further findings not shown (100 of a rule and 1,000 in all are)\n250 warnings\n"));
+  CHECK(diagnostics::asText(report, sources)
+            .ends_with(
+                "\n150 further findings not shown (100 of a rule and 1,000 in all are)\n250 warnings\n"));
 
   Findings many;
   for (std::uint8_t rule = 0; rule < 20; ++rule)
@@ -227,7 +242,8 @@ TEST_CASE("the first hundred of a rule and a thousand in all are shown, and all 
   CHECK(report.findings.size() == 2400);
   CHECK(report.errors + report.warnings + report.notes == 2400);
   CHECK(report.shown().size() == 1000);
-  CHECK(diagnostics::asText(report, sources).find("\n1400 further findings not shown (100 of a rule and 1,000 in all are)\n") !=
+  CHECK(diagnostics::asText(report, sources)
+            .find("\n1400 further findings not shown (100 of a rule and 1,000 in all are)\n") !=
         std::string::npos);
 }
 
@@ -236,7 +252,10 @@ TEST_CASE("what is waived takes no room from what is not") {
   const source::FileId file = sources.add("many.yaml", std::string(500, 'x'));
   Findings findings;
   for (std::uint32_t i = 0; i < 300; ++i)
-    findings.add({.rule = "uncited"_rule, .span = {file, i, i + 1}, .message = "seen", .record = i < 200 ? "shape:a" : "shape:b"});
+    findings.add({.rule = "uncited"_rule,
+                  .span = {file, i, i + 1},
+                  .message = "seen",
+                  .record = i < 200 ? "shape:a" : "shape:b"});
   Settings settings;
   settings.waivers = {{"uncited"_rule, {"shape:a"}, "why", {file, 0, 1}}};
   const Report report = diagnostics::makeReport(std::move(findings), settings, sources);

@@ -15,7 +15,8 @@ TEST_CASE("a rule is found by its id, and by nothing else") {
     CHECK(rule->index == i);
     CHECK(rule->id() == diagnostics::ruleIds()[i]);
   }
-  for (const char* word : {"", "uncite", "uncitedd", "Uncited", "zzz", "aaa"}) CHECK_FALSE(diagnostics::ruleNamed(word));
+  for (const char* word : {"", "uncite", "uncitedd", "Uncited", "zzz", "aaa"})
+    CHECK_FALSE(diagnostics::ruleNamed(word));
   static_assert("uncited"_rule.id() == "uncited");
 }
 

@@ -7,7 +7,9 @@ using linking::testing::Linked;
 using records::Kind;
 
 TEST_CASE("a bare id where one kind is wanted, and kind and id anywhere") {
-  const Linked guide("- {treatment: a, shape: s, motif: motif:m}\n- {shape: s, see: [motif:m, treatment:a]}\n- {motif: m}\n");
+  const Linked guide(
+      "- {treatment: a, shape: s, motif: motif:m}\n- {shape: s, see: [motif:m, treatment:a]}\n- {motif: "
+      "m}\n");
   CHECK(guide.found == "");
   const auto s = guide.collection.find(Kind::shape, "s");
   REQUIRE(s);
@@ -21,10 +23,14 @@ TEST_CASE("a bare id where one kind is wanted, and kind and id anywhere") {
 }
 
 TEST_CASE("a record that is not there") {
-  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").found == "1:25 reference-missing");
-  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").one().message == "there is no shape `jesamount`");
-  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").one().hint == "did you mean `jessamount`?");
-  CHECK(Linked("- {treatment: a, shape: quite-another}\n").one().hint == "add the record `- shape: quite-another`, or mend the id");
+  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").found ==
+        "1:25 reference-missing");
+  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").one().message ==
+        "there is no shape `jesamount`");
+  CHECK(Linked("- {treatment: a, shape: jesamount}\n- {shape: jessamount}\n").one().hint ==
+        "did you mean `jessamount`?");
+  CHECK(Linked("- {treatment: a, shape: quite-another}\n").one().hint ==
+        "add the record `- shape: quite-another`, or mend the id");
   CHECK(Linked("- {treatment: a, shape: [s, t]}\n- {shape: s}\n").found == "1:29 reference-missing");
   CHECK(Linked("- {term: a, means: A., see: shape:s}\n- {motif: s}\n").found == "1:29 reference-missing");
   CHECK(Linked("- {shape: a, introduced: 1932, cite: s99}\n").found == "1:38 reference-missing");
@@ -55,7 +61,8 @@ TEST_CASE("what stands in a record that could not be read is not missing") {
 
 TEST_CASE("events: a record's own date, a field, the ends of a span") {
   auto after = [](const std::string& event) {
-    return Linked("- {shape: a, after: " + event + "}\n- {shape: b}\n- {mark: k}\n- {term: t, means: T.}\n").found;
+    return Linked("- {shape: a, after: " + event + "}\n- {shape: b}\n- {mark: k}\n- {term: t, means: T.}\n")
+        .found;
   };
   CHECK(after("shape:b") == "");
   CHECK(after("shape:b.withdrawn") == "");
@@ -76,12 +83,14 @@ TEST_CASE("values of a feature") {
   CHECK(Linked("- {shape: a, look: {edge: unknown}}\n" + feature).found == "");
   CHECK(Linked("- {shape: a, look: {edge: golld}}\n" + feature).found == "1:27 value-unfit");
   CHECK(Linked("- {shape: a, look: {edge: golld}}\n" + feature).one().hint == "did you mean `gold`?");
-  CHECK(Linked("- {shape: a, look: {edge: {is: golld, used: 1932}}}\n" + feature).found == "1:32 value-unfit");
+  CHECK(Linked("- {shape: a, look: {edge: {is: golld, used: 1932}}}\n" + feature).found ==
+        "1:32 value-unfit");
 }
 
 TEST_CASE("links in prose and in fields that are Markdown, at their own place") {
-  const Linked prose(FilesOfGuide{{"records.yaml", "- {shape: s}\n- {source: b}\n"},
-                      {"prose/a.md", "See [it](shape:s), [that](shape:t),\n<motif:m> and [p. 4](source:b).\n"}});
+  const Linked prose(
+      FilesOfGuide{{"records.yaml", "- {shape: s}\n- {source: b}\n"},
+                   {"prose/a.md", "See [it](shape:s), [that](shape:t),\n<motif:m> and [p. 4](source:b).\n"}});
   CHECK(prose.found == "prose/a.md:1:27 reference-missing\nprose/a.md:2:2 reference-missing");
   CHECK(prose.collection.mentions().size() == 2);
   CHECK(prose.collection.mentions()[1].citation);
@@ -92,5 +101,6 @@ TEST_CASE("links in prose and in fields that are Markdown, at their own place") 
 TEST_CASE("one mistake in a name that many records use is told at each of them") {
   std::string text;
   for (int i = 0; i < 3; ++i) text += "- {treatment: t" + std::to_string(i) + ", shape: jesamount}\n";
-  CHECK(Linked(text + "- {shape: jessamount}\n").found == "1:26 reference-missing\n2:26 reference-missing\n3:26 reference-missing");
+  CHECK(Linked(text + "- {shape: jessamount}\n").found ==
+        "1:26 reference-missing\n2:26 reference-missing\n3:26 reference-missing");
 }

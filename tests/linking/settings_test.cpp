@@ -15,7 +15,9 @@ Linked with(const std::string& lines, const std::string& records = kRecords) {
   return Linked(records, "guide: Tableware of Tollivane\nby: Odile Marrenby\n" + lines);
 }
 
-std::string waivers(const std::string& one) { return with("waivers:\n  - " + one + "\n").found; }
+std::string waivers(const std::string& one) {
+  return with("waivers:\n  - " + one + "\n").found;
+}
 
 }  // namespace
 
@@ -31,7 +33,8 @@ TEST_CASE("title, authors and settings") {
   CHECK(standard.layout == "checklist");
 
   const Linked set("",
-                   "guide: T\nby: [Odile Marrenby, Lorn Kettlebray]\nedition: 2\nsettings: {circa: 10y, hemisphere: south, "
+                   "guide: T\nby: [Odile Marrenby, Lorn Kettlebray]\nedition: 2\nsettings: {circa: 10y, "
+                   "hemisphere: south, "
                    "language: fr-FR, units: metric, pace: 110, layout: mine}\n");
   CHECK(set.found == "");
   const auto& own = set.collection.settings();
@@ -51,7 +54,8 @@ TEST_CASE("a pace of nothing is a mistake") {
 }
 
 TEST_CASE("weights of findings are raised and lowered") {
-  const Linked set = with("rules: {source-unused: off, uncited: error, code-shared: note, prose-unused: warning}\n");
+  const Linked set =
+      with("rules: {source-unused: off, uncited: error, code-shared: note, prose-unused: warning}\n");
   CHECK(set.found == "");
   CHECK((set.rules.severity[("source-unused"_rule).index] == Severity::off));
   CHECK((set.rules.severity[("uncited"_rule).index] == Severity::error));
@@ -63,7 +67,8 @@ TEST_CASE("weights of findings are raised and lowered") {
 
 TEST_CASE("what cannot be waived cannot be lowered, but may be raised") {
   CHECK(with("rules: {reference-missing: warning}\n").found == "guide.yaml:3:28 value-unfit");
-  CHECK(with("rules: {reference-missing: warning}\n").one().message == "`reference-missing` cannot be lowered");
+  CHECK(with("rules: {reference-missing: warning}\n").one().message ==
+        "`reference-missing` cannot be lowered");
   CHECK(with("rules: {private-in-text: off}\n").found == "guide.yaml:3:26 value-unfit");
   CHECK(with("rules: {value-lost: error}\n").found == "");
   CHECK(with("rules: {value-lost: warning}\n").found == "");
@@ -80,7 +85,8 @@ TEST_CASE("rules and weights that there are not") {
 
 TEST_CASE("a waiver with its records in either form") {
   CHECK(waivers("{rule: uncited, record: treatment:a, because: x}") == "guide.yaml:4:12 waiver-unused");
-  const Linked two = with("waivers:\n  - {rule: code-shared, records: [treatment:a, treatment:b], because: An open question.}\n");
+  const Linked two = with(
+      "waivers:\n  - {rule: code-shared, records: [treatment:a, treatment:b], because: An open question.}\n");
   REQUIRE(two.rules.waivers.size() == 1);
   CHECK(two.rules.waivers[0].records == std::vector<std::string>{"treatment:a", "treatment:b"});
   CHECK(two.rules.waivers[0].because == "An open question.");
@@ -108,10 +114,12 @@ TEST_CASE("waivers that cannot be used") {
 TEST_CASE("a waiver of a file of prose, for what stands at no record") {
   auto file = [](const std::string& waiver, const std::string& prose = "prose/the-firm.md") {
     return Linked(FilesOfGuide{{"records.yaml", kRecords},
-                   {prose, "It is <b>bold</b>.\n"},
-                   {"guide.yaml", "guide: T\nwaivers:\n  - " + waiver + "\n"}}).found;
+                               {prose, "It is <b>bold</b>.\n"},
+                               {"guide.yaml", "guide: T\nwaivers:\n  - " + waiver + "\n"}})
+        .found;
   };
-  CHECK(file("{rule: html-in-prose, file: prose/the-firm.md, because: quoted}") == "prose/the-firm.md:1:7 html-in-prose waived");
+  CHECK(file("{rule: html-in-prose, file: prose/the-firm.md, because: quoted}") ==
+        "prose/the-firm.md:1:7 html-in-prose waived");
   CHECK(file("{rule: html-in-prose, file: prose/the-frim.md, because: quoted}") ==
         "guide.yaml:3:33 waiver-unfit\nprose/the-firm.md:1:7 html-in-prose");
   CHECK(file("{rule: html-in-prose, file: prose/the-firm.md, record: treatment:a, because: quoted}") ==

@@ -10,7 +10,8 @@
 // A guide of a few lines in memory, read and linked. All data is invented.
 namespace saggar::linking::testing {
 
-using FilesOfGuide = std::map<std::string, std::string>;  // names inside the guide; guide.yaml is added where missing
+using FilesOfGuide =
+    std::map<std::string, std::string>;  // names inside the guide; guide.yaml is added where missing
 
 struct Linked {
   explicit Linked(FilesOfGuide files) {
@@ -22,9 +23,10 @@ struct Linked {
     report = diagnostics::makeReport(std::move(findings), rules, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);
-      found += (found.empty() ? "" : "\n") + (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
-               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' + std::string(one.rule.id()) +
-               (one.waived ? " waived" : "");
+      found += (found.empty() ? "" : "\n") +
+               (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
+               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' +
+               std::string(one.rule.id()) + (one.waived ? " waived" : "");
     }
   }
   explicit Linked(const std::string& records, const std::string& guide = "guide: An example\n")

@@ -221,7 +221,9 @@ TEST_CASE("a guide file that is broken, empty, a list, or two") {
   CHECK(broken.places() == "1:8 yaml-broken\n");
   CHECK(broken.guide.guide.broken);
   CHECK(broken.guide.guide.file != source::kNoFile);
-  const Read half = readGuideFile("guide: A\nby: x\nsettings:\n  circa: 3y\n  pace: a: b\nedition: 2\nwaivers:\n  - {rule: uncited, record: shape:a, because: x\nrules: {uncited: off}\n");
+  const Read half = readGuideFile(
+      "guide: A\nby: x\nsettings:\n  circa: 3y\n  pace: a: b\nedition: 2\nwaivers:\n  - {rule: uncited, "
+      "record: shape:a, because: x\nrules: {uncited: off}\n");
   CHECK(half.places() == "5:9 yaml-broken\n8:5 yaml-broken\n");
   CHECK(half.guide.guide.broken);
   CHECK(half.guide.guide.id == "A");

@@ -228,15 +228,9 @@ TEST_CASE("ten thousand spoilt layouts neither crash nor give one that is unfit"
     for (unsigned edits = random() % 4 + 1; edits > 0; --edits) {
       const std::size_t at = random() % xml.size();
       switch (random() % 3) {
-        case 0:
-          xml[at] = static_cast<char>(random() % 256);
-          break;
-        case 1:
-          xml.erase(at, random() % 20 + 1);
-          break;
-        default:
-          xml.insert(at, xml.substr(random() % xml.size(), random() % 30));
-          break;
+        case 0: xml[at] = static_cast<char>(random() % 256); break;
+        case 1: xml.erase(at, random() % 20 + 1); break;
+        default: xml.insert(at, xml.substr(random() % xml.size(), random() % 30)); break;
       }
     }
     const auto read = readLayout(0, xml);

@@ -194,12 +194,9 @@ Inline holding(InlineKind kind, document::Inlines children) {
 // The plain text of the n-th kind of place that can hold words.
 document::Blocks placed(int place, const std::string& words) {
   switch (place) {
-    case 0:
-      return {document::paragraph({document::text(words)})};
-    case 1:
-      return {document::heading(2, {document::text(words)})};
-    case 2:
-      return {document::list({{document::paragraph({document::text(words)})}})};
+    case 0: return {document::paragraph({document::text(words)})};
+    case 1: return {document::heading(2, {document::text(words)})};
+    case 2: return {document::list({{document::paragraph({document::text(words)})}})};
     case 3: {
       document::Table table;
       table.head = {document::cell(words), document::cell("x")};
@@ -300,18 +297,10 @@ document::Inlines randomInlines(std::mt19937& random, int depth) {
 void addMarked(std::string& out, const document::Inlines& inlines, unsigned marks) {
   for (const Inline& one : inlines) {
     switch (one.kind) {
-      case InlineKind::emphasis:
-        addMarked(out, one.children, marks | 1);
-        break;
-      case InlineKind::strong:
-        addMarked(out, one.children, marks | 2);
-        break;
-      case InlineKind::struck:
-        addMarked(out, one.children, marks | 4);
-        break;
-      case InlineKind::link:
-        addMarked(out, one.children, marks | 8);
-        break;
+      case InlineKind::emphasis: addMarked(out, one.children, marks | 1); break;
+      case InlineKind::strong: addMarked(out, one.children, marks | 2); break;
+      case InlineKind::struck: addMarked(out, one.children, marks | 4); break;
+      case InlineKind::link: addMarked(out, one.children, marks | 8); break;
       default:
         for (char c : one.text) {
           out += c;

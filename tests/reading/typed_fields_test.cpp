@@ -24,42 +24,26 @@ std::string wrongFor(const FieldSpec& spec) {
   switch (spec.type) {
     case FieldType::text:
     case FieldType::prose:
-    case FieldType::path:
-      return "{zzqx: {a: b}}";
+    case FieldType::path: return "{zzqx: {a: b}}";
     case FieldType::moment:
-    case FieldType::span:
-      return "the day after never";
-    case FieldType::reference:
-      return "Not An Id!";
-    case FieldType::event:
-      return "no event";
-    case FieldType::choice:
-      return "zzqxzzqx";
-    case FieldType::measure:
-      return "rather tall";
-    case FieldType::number:
-      return "three";
-    case FieldType::clock:
-      return "6 minutes";
-    case FieldType::length:
-      return "long ago";
-    case FieldType::yesNo:
-      return "perhaps";
-    case FieldType::address:
-      return "somewhere";
+    case FieldType::span: return "the day after never";
+    case FieldType::reference: return "Not An Id!";
+    case FieldType::event: return "no event";
+    case FieldType::choice: return "zzqxzzqx";
+    case FieldType::measure: return "rather tall";
+    case FieldType::number: return "three";
+    case FieldType::clock: return "6 minutes";
+    case FieldType::length: return "long ago";
+    case FieldType::yesNo: return "perhaps";
+    case FieldType::address: return "somewhere";
     case FieldType::look:
     case FieldType::headings:
-    case FieldType::structureMap:
-      return "words alone";
-    case FieldType::structure:
-      return "{zzqx: 1}";
-    case FieldType::citations:
-      return "Not A Source!";
-    case FieldType::madeIn:
-      return "{zzqx: 1}";
+    case FieldType::structureMap: return "words alone";
+    case FieldType::structure: return "{zzqx: 1}";
+    case FieldType::citations: return "Not A Source!";
+    case FieldType::madeIn: return "{zzqx: 1}";
     case FieldType::where:
-    case FieldType::tree:
-      return "";  // what they hold is looked at later: here, that they hold something
+    case FieldType::tree: return "";  // what they hold is looked at later: here, that they hold something
   }
   return "";
 }

@@ -171,7 +171,8 @@ TEST_CASE("text in another encoding is one finding, and the other records are re
 }
 
 TEST_CASE("a NUL and other control characters are told where they stand") {
-  std::string text = "- shape: a\n  name: x@y\n- shape: b\n  name: \x1B[1m\n- shape: c\n  name: z\x7F\n- shape: d\n";
+  std::string text =
+      "- shape: a\n  name: x@y\n- shape: b\n  name: \x1B[1m\n- shape: c\n  name: z\x7F\n- shape: d\n";
   text[text.find('@')] = '\0';
   const Read read = readText(text);
   CHECK(read.places() == "2:10 text-unfit\n4:9 text-unfit\n6:10 text-unfit\n");

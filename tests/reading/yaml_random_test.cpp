@@ -20,14 +20,9 @@ char awkward(Random& random) {
 void damageOnce(std::string& text, Random& random) {
   const std::size_t at = random.below(text.size());
   switch (random.below(3)) {
-    case 0:
-      text[at] = awkward(random);
-      break;
-    case 1:
-      text.insert(text.begin() + static_cast<std::ptrdiff_t>(at), awkward(random));
-      break;
-    default:
-      text.erase(at, 1);
+    case 0: text[at] = awkward(random); break;
+    case 1: text.insert(text.begin() + static_cast<std::ptrdiff_t>(at), awkward(random)); break;
+    default: text.erase(at, 1);
   }
 }
 

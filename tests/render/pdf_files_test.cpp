@@ -86,12 +86,8 @@ Blocks nested(int depth) {
   Blocks inside = {paragraph({text("the innermost")})};
   for (int i = 0; i < depth; ++i) {
     switch (i % 3) {
-      case 0:
-        inside = {list({inside}, true)};
-        break;
-      case 1:
-        inside = {notice("caution", inside)};
-        break;
+      case 0: inside = {list({inside}, true)}; break;
+      case 1: inside = {notice("caution", inside)}; break;
       default: {
         Block quote;
         quote.kind = BlockKind::quote;

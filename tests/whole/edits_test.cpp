@@ -10,7 +10,8 @@ using namespace saggar;
 
 namespace {
 
-void addFolder(const source::Files& disk, const std::string& folder, const std::string& as, source::MemoryFiles& world, std::vector<std::pair<std::string, std::string>>& texts) {
+void addFolder(const source::Files& disk, const std::string& folder, const std::string& as,
+               source::MemoryFiles& world, std::vector<std::pair<std::string, std::string>>& texts) {
   const auto entries = disk.list(folder);
   REQUIRE(entries);
   for (const source::FolderEntry& entry : *entries) {

@@ -71,12 +71,8 @@ class Demo {
       const auto& [name, typed] = mistakes[i];
       const std::string words = name.before + typed + name.after;
       switch (name.where) {
-        case Where::rule:
-          out[i] = said({"saggar", "why", typed});
-          break;
-        case Where::command:
-          out[i] = said({"saggar", typed});
-          break;
+        case Where::rule: out[i] = said({"saggar", "why", typed}); break;
+        case Where::command: out[i] = said({"saggar", typed}); break;
         case Where::block:
           prose += words;
           at[{"prose/mistakes.md", line(prose) - 1}] = i;
@@ -182,12 +178,8 @@ std::string withOneWrong(const std::string& right, std::mt19937& random) {
   std::string typed = right;
   const std::size_t at = random() % right.size();
   switch (random() % 4) {
-    case 0:
-      typed.erase(at, 1);
-      break;
-    case 1:
-      typed.insert(at, 1, right[at]);
-      break;
+    case 0: typed.erase(at, 1); break;
+    case 1: typed.insert(at, 1, right[at]); break;
     case 2:
       typed[at] = base::isDigit(right[at]) ? static_cast<char>('0' + random() % 10)
                                            : kLetters[random() % kLetters.size()];

@@ -65,38 +65,18 @@ void BlockSetter::block(const Block& one, const Room& room) {
   if (!one.anchor.empty()) pendingAnchors_.push_back(one.anchor);
   const bool isParagraph = one.kind == BlockKind::paragraph;
   switch (one.kind) {
-    case BlockKind::heading:
-      heading(one, room);
-      break;
-    case BlockKind::paragraph:
-      paragraph(one.inlines, room, layout_.style(room.role));
-      break;
-    case BlockKind::list:
-      list(one, room);
-      break;
+    case BlockKind::heading: heading(one, room); break;
+    case BlockKind::paragraph: paragraph(one.inlines, room, layout_.style(room.role)); break;
+    case BlockKind::list: list(one, room); break;
     case BlockKind::item:
-    case BlockKind::quote:
-      quote(one.blocks, room);
-      break;
+    case BlockKind::quote: quote(one.blocks, room); break;
     case BlockKind::code:
-    case BlockKind::query:
-      code(one, room);
-      break;
-    case BlockKind::rule:
-      rule(room);
-      break;
-    case BlockKind::table:
-      table(one.table, room);
-      break;
-    case BlockKind::figure:
-      figure(one, room);
-      break;
-    case BlockKind::notice:
-      notice(one, room);
-      break;
-    case BlockKind::definition:
-      define(one, room);
-      break;
+    case BlockKind::query: code(one, room); break;
+    case BlockKind::rule: rule(room); break;
+    case BlockKind::table: table(one.table, room); break;
+    case BlockKind::figure: figure(one, room); break;
+    case BlockKind::notice: notice(one, room); break;
+    case BlockKind::definition: define(one, room); break;
   }
   afterParagraph_ = isParagraph;
 }

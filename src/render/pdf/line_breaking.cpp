@@ -43,9 +43,7 @@ class Breaker {
     for (std::uint32_t i = 0; i < items_.size(); ++i) {
       const LineItem& item = items_[i];
       switch (item.kind) {
-        case LineItem::Kind::box:
-          width_ += item.width;
-          break;
+        case LineItem::Kind::box: width_ += item.width; break;
         case LineItem::Kind::glue:
           if (i > 0 && items_[i - 1].kind == LineItem::Kind::box) tryBreak(i);
           width_ += item.width;

@@ -41,23 +41,12 @@ inline void appendNumber(std::string& out, double value) {
 inline void appendGlyph(std::string& out, unsigned glyph) {
   for (const char c : {static_cast<char>(glyph >> 8 & 0xFF), static_cast<char>(glyph & 0xFF)}) {
     switch (c) {
-      case '(':
-        out += "\\(";
-        break;
-      case ')':
-        out += "\\)";
-        break;
-      case '\\':
-        out += "\\\\";
-        break;
-      case '\r':
-        out += "\\r";
-        break;
-      case '\n':
-        out += "\\n";
-        break;
-      default:
-        out += c;
+      case '(': out += "\\("; break;
+      case ')': out += "\\)"; break;
+      case '\\': out += "\\\\"; break;
+      case '\r': out += "\\r"; break;
+      case '\n': out += "\\n"; break;
+      default: out += c;
     }
   }
 }

@@ -132,12 +132,8 @@ void TextSetter::flatten(const document::Inlines& inlines, const layout::Style& 
     State inner = state;
     switch (one.kind) {
       case InlineKind::text:
-      case InlineKind::code:
-        addWords(one.text, fount(style, state.bold, state.italic), state);
-        break;
-      case InlineKind::softBreak:
-        addWords(" ", fount(style, state.bold, state.italic), state);
-        break;
+      case InlineKind::code: addWords(one.text, fount(style, state.bold, state.italic), state); break;
+      case InlineKind::softBreak: addWords(" ", fount(style, state.bold, state.italic), state); break;
       case InlineKind::hardBreak:
         addAtom(AtomKind::forced, fount(style, state.bold, state.italic), state);
         break;
@@ -157,9 +153,7 @@ void TextSetter::flatten(const document::Inlines& inlines, const layout::Style& 
         if (out) inner.link = linkTo(one.target);
         flatten(one.children, style, inner, out);
         break;
-      case InlineKind::image:
-        addWords(one.text, fount(style, state.bold, !state.italic), state);
-        break;
+      case InlineKind::image: addWords(one.text, fount(style, state.bold, !state.italic), state); break;
       case InlineKind::reference:
       case InlineKind::citation:
         if (one.children.empty())
@@ -167,15 +161,11 @@ void TextSetter::flatten(const document::Inlines& inlines, const layout::Style& 
         else
           flatten(one.children, style, state, out);
         break;
-      case InlineKind::index:
-        flatten(one.children, style, state, out);
-        break;
+      case InlineKind::index: flatten(one.children, style, state, out); break;
       case InlineKind::anchor:
         if (out) out->anchors.push_back(one.text);
         break;
-      case InlineKind::tickBox:
-        addMark(tickFount(style), layout_.tick.sign, state);
-        break;
+      case InlineKind::tickBox: addMark(tickFount(style), layout_.tick.sign, state); break;
       case InlineKind::footnote: {
         if (out) shared_.footnotes.push_back(one.children);
         FontSet::Look look;
@@ -246,12 +236,8 @@ bool TextSetter::setOnOneLine(double measure, const layout::Style& style, SetTex
   double gap = -1;
   for (const Atom& atom : atoms_) {
     switch (atom.kind) {
-      case AtomKind::forced:
-        out.pieces.clear();
-        return false;
-      case AtomKind::space:
-        gap = std::max(gap, 0.0) + atom.fount->space();
-        break;
+      case AtomKind::forced: out.pieces.clear(); return false;
+      case AtomKind::space: gap = std::max(gap, 0.0) + atom.fount->space(); break;
       case AtomKind::text: {
         const Word& word =
             atom.fount->word(std::string_view(buffer_).substr(atom.begin, atom.end - atom.begin));
@@ -261,8 +247,7 @@ bool TextSetter::setOnOneLine(double measure, const layout::Style& style, SetTex
         gap = -1;
         break;
       }
-      default:
-        break;
+      default: break;
     }
     if (width > measure + 0.01) {
       out.pieces.clear();

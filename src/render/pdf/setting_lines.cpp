@@ -94,9 +94,7 @@ void TextSetter::makeItems(double measure, bool hyphenate, const layout::Style& 
   for (std::uint32_t i = 0; i < atoms_.size(); ++i) {
     const Atom& atom = atoms_[i];
     switch (atom.kind) {
-      case AtomKind::text:
-        addWordItems(i, measure, hyphenate);
-        break;
+      case AtomKind::text: addWordItems(i, measure, hyphenate); break;
       case AtomKind::space: {
         const double space = atom.fount->space();
         items_.push_back(filled ? LineItem::glue(space, space * kSpaceStretch, space * kSpaceShrink)
@@ -104,9 +102,7 @@ void TextSetter::makeItems(double measure, bool hyphenate, const layout::Style& 
         parts_.push_back({i, 0, 0, false});
         break;
       }
-      case AtomKind::breakable:
-        cut(i, 0, 0, false, 0);
-        break;
+      case AtomKind::breakable: cut(i, 0, 0, false, 0); break;
       case AtomKind::softHyphen:
         cut(i, 0, layout_.breaking.hyphenPenalty, true, atom.fount->word("-").width);
         break;

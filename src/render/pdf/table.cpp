@@ -27,12 +27,9 @@ constexpr double kWriteInCost = 1.1;       // lines that a column to write in ma
 
 Setting settingOf(document::Align align) {
   switch (align) {
-    case document::Align::right:
-      return Setting::right;
-    case document::Align::centre:
-      return Setting::centre;
-    default:
-      return Setting::left;
+    case document::Align::right: return Setting::right;
+    case document::Align::centre: return Setting::centre;
+    default: return Setting::left;
   }
 }
 
