@@ -35,7 +35,7 @@ void keepLinks(document::Inlines& inlines, const Alive& alive) {
   document::Inlines out;
   for (document::Inline& one : inlines) {
     keepLinks(one.children, alive);
-    if (one.kind == document::InlineKind::link && !one.target.file.empty() && !alive(one.target)) {
+    if (one.kind == document::InlineKind::link && !one.target->file.empty() && !alive(one.target)) {
       std::move(one.children.begin(), one.children.end(), std::back_inserter(out));
     } else {
       out.push_back(std::move(one));
@@ -48,8 +48,9 @@ template <class Alive>
 void keepLinks(document::Blocks& blocks, const Alive& alive) {
   for (document::Block& block : blocks) {
     keepLinks(block.inlines, alive);
-    for (document::Row& row : block.table.rows)
-      for (document::Cell& cell : row.cells) keepLinks(cell.inlines, alive);
+    if (document::Table* table = block.table.given())
+      for (document::Row& row : table->rows)
+        for (document::Cell& cell : row.cells) keepLinks(cell.inlines, alive);
     keepLinks(block.blocks, alive);
   }
 }

@@ -210,8 +210,9 @@ class Mover {
   void move(Blocks& blocks) const {
     for (Block& block : blocks) {
       move(block.inlines);
-      for (document::Row& row : block.table.rows)
-        for (document::Cell& cell : row.cells) move(cell.inlines);
+      if (document::Table* table = block.table.given())
+        for (document::Row& row : table->rows)
+          for (document::Cell& cell : row.cells) move(cell.inlines);
       move(block.blocks);
     }
   }
@@ -219,11 +220,11 @@ class Mover {
  private:
   void move(Inlines& inlines) const {
     for (Inline& one : inlines) {
-      if (!one.target.file.empty()) {
-        if (entries_.contains(one.target.anchor)) {
-          one.target.file.clear();
+      if (document::Target* target = one.target.given(); target != nullptr && !target->file.empty()) {
+        if (entries_.contains(target->anchor)) {
+          target->file.clear();
         } else {
-          one.target.file.insert(0, folder_);
+          target->file.insert(0, folder_);
         }
       }
       move(one.children);

@@ -191,7 +191,7 @@ Block pictureBlock(Page& page, RecordIndex index) {
   page.lists(index);
   page.uses(index);
   const std::string file(record.text("file"_f));
-  block.target.address = file;
+  block.target.make().address = file;
   page.picture(file);
   block.text = std::string(base::trimmed(record.text("alt"_f)));
   std::replace(block.text.begin(), block.text.end(), '\n', ' ');

@@ -158,18 +158,18 @@ void Planner::readProse() {
               places_.chapters_[text.chapter].title = std::move(title);
           }
         }
-        if (block.kind == BlockKind::figure) text.pictures.push_back({block.target.address, block.span});
+        if (block.kind == BlockKind::figure) text.pictures.push_back({block.target->address, block.span});
         if (block.kind == BlockKind::query) text.queries.push_back(readQuery(block, materials_, findings_));
         self(self, block.blocks);
       }
     };
     walk(walk, blocks);
     document::forEachInline(blocks, [&](const Inline& one) {
-      if (one.kind == InlineKind::image) text.pictures.push_back({one.target.address, one.span});
+      if (one.kind == InlineKind::image) text.pictures.push_back({one.target->address, one.span});
       if (one.kind == InlineKind::link &&
-          document::addressKind(one.target.address) == document::AddressKind::relative &&
-          !one.target.address.empty())
-        text.links.push_back({one.target.address, one.span});
+          document::addressKind(one.target->address) == document::AddressKind::relative &&
+          !one.target->address.empty())
+        text.links.push_back({one.target->address, one.span});
     });
   }
 }

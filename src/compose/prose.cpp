@@ -75,9 +75,11 @@ class Resolver {
   void blocks(Blocks& some) const {
     for (Block& block : some) {
       inlines(block.inlines);
-      for (document::Cell& head : block.table.head) inlines(head.inlines);
-      for (document::Row& row : block.table.rows)
-        for (document::Cell& one : row.cells) inlines(one.inlines);
+      if (document::Table* table = block.table.given()) {
+        for (document::Cell& head : table->head) inlines(head.inlines);
+        for (document::Row& row : table->rows)
+          for (document::Cell& one : row.cells) inlines(one.inlines);
+      }
       if (block.kind == BlockKind::figure) figure(block);
       blocks(block.blocks);
     }
@@ -171,13 +173,13 @@ class Resolver {
 
   void link(Inline& one, Inlines& out) const {
     inlines(one.children);
-    if (document::addressKind(one.target.address) != AddressKind::relative || one.target.address.empty()) {
+    if (document::addressKind(one.target->address) != AddressKind::relative || one.target->address.empty()) {
       out.push_back(std::move(one));
       return;
     }
     std::optional<Target> target;
     const auto found =
-        places_ == nullptr ? std::nullopt : places_->resolve(setting_.path, one.target.address);
+        places_ == nullptr ? std::nullopt : places_->resolve(setting_.path, one.target->address);
     if (found && found->chapter != SIZE_MAX) {
       target = Target{.file = places_->chapters()[found->chapter].file, .anchor = {}, .address = {}};
       if (!found->heading.empty() && places_->isLinked(found->chapter, found->heading))
@@ -202,7 +204,7 @@ class Resolver {
   }
 
   void picture(Inline& one, Inlines& out) const {
-    if (shown(one.target)) {
+    if (shown(one.target.make())) {
       out.push_back(std::move(one));
     } else if (!one.text.empty()) {
       out.push_back(document::text(one.text));
@@ -210,11 +212,11 @@ class Resolver {
   }
 
   void figure(Block& block) const {
-    if (shown(block.target)) return;
+    if (shown(block.target.make())) return;
     if (block.inlines.empty() && !block.text.empty()) block.inlines.push_back(document::text(block.text));
     block.kind = BlockKind::paragraph;
     block.text.clear();
-    block.target = {};
+    block.target.clear();
   }
 
   const Words& words_;

@@ -130,8 +130,8 @@ std::string plainText(const Blocks& blocks) {
   for (const Block& block : blocks) {
     add(plainText(block.inlines));
     if (block.kind == BlockKind::code) add(block.text);
-    for (const Cell& head : block.table.head) add(plainText(head.inlines));
-    for (const Row& row : block.table.rows)
+    for (const Cell& head : block.table->head) add(plainText(head.inlines));
+    for (const Row& row : block.table->rows)
       for (const Cell& one : row.cells) add(plainText(one.inlines));
     add(plainText(block.blocks));
   }

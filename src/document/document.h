@@ -3,6 +3,7 @@
 #include <string_view>
 #include <vector>
 
+#include "document/rare.h"
 #include "source/span.h"
 
 // The one shape of everything that is published: a tree of blocks and inlines. Compose makes it; the writers of
@@ -17,7 +18,7 @@ struct Target {
   friend bool operator==(const Target&, const Target&) = default;
 };
 
-enum class InlineKind {
+enum class InlineKind : unsigned char {
   text,       // `text`
   emphasis,   // `children`
   strong,     // `children`
@@ -36,15 +37,15 @@ enum class InlineKind {
 };
 
 struct Inline {
-  InlineKind kind = InlineKind::text;
   std::string text;
   std::vector<Inline> children;
-  Target target;
+  Rare<Target> target;
   source::Span span;  // where the author typed it; unknown for what the program made
+  InlineKind kind = InlineKind::text;
 };
 using Inlines = std::vector<Inline>;
 
-enum class BlockKind {
+enum class BlockKind : unsigned char {
   heading,    // `level` 1..6, `inlines`, `anchor`
   paragraph,  // `inlines`
   list,       // `blocks` are items; `ordered`, `start`, `tight`
@@ -90,8 +91,8 @@ struct Block {
   std::string info;
   Inlines inlines;
   std::vector<Block> blocks;
-  Table table;
-  Target target;
+  Rare<Table> table;
+  Rare<Target> target;
   source::Span span;
 };
 using Blocks = std::vector<Block>;
@@ -142,8 +143,8 @@ template <class Visit>
 void forEachInline(const Blocks& blocks, Visit&& visit) {
   for (const Block& block : blocks) {
     forEachInline(block.inlines, visit);
-    for (const Cell& head : block.table.head) forEachInline(head.inlines, visit);
-    for (const Row& row : block.table.rows)
+    for (const Cell& head : block.table->head) forEachInline(head.inlines, visit);
+    for (const Row& row : block.table->rows)
       for (const Cell& one : row.cells) forEachInline(one.inlines, visit);
     forEachInline(block.blocks, visit);
   }

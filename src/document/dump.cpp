@@ -56,8 +56,8 @@ void put(std::string& out, const Blocks& blocks, int depth) {
         put(out, one.inlines, depth + 3);
       }
     };
-    if (!block.table.head.empty()) putCells("head", block.table.head);
-    for (const Row& row : block.table.rows) putCells(row.groupHead ? "group" : "row", row.cells);
+    if (!block.table->head.empty()) putCells("head", block.table->head);
+    for (const Row& row : block.table->rows) putCells(row.groupHead ? "group" : "row", row.cells);
     put(out, block.blocks, depth + 1);
   }
 }

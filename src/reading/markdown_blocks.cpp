@@ -337,13 +337,14 @@ void MarkdownTree::addTable(cmark_node* node, Blocks& out, int depth) {
   Block block;
   block.kind = BlockKind::table;
   block.span = spanOf(rangeOf(node));
+  document::Table& table = block.table.make();
   const std::uint16_t columns = cmark_gfm_extensions_get_table_columns(node);
   const std::uint8_t* aligned = cmark_gfm_extensions_get_table_alignments(node);
   for (std::uint16_t i = 0; i < columns; ++i) {
     const std::uint8_t typed = aligned ? aligned[i] : 0;
-    block.table.align.push_back(typed == 'r'   ? document::Align::right
-                                : typed == 'c' ? document::Align::centre
-                                               : document::Align::left);
+    table.align.push_back(typed == 'r'   ? document::Align::right
+                          : typed == 'c' ? document::Align::centre
+                                         : document::Align::left);
   }
   for (cmark_node* row = cmark_node_first_child(node); row; row = cmark_node_next(row)) {
     const Range range = rangeOf(row);
@@ -367,9 +368,9 @@ void MarkdownTree::addTable(cmark_node* node, Blocks& out, int depth) {
       }
     }
     if (cmark_gfm_extensions_get_table_row_is_header(row)) {
-      block.table.head = std::move(cells);
+      table.head = std::move(cells);
     } else {
-      block.table.rows.push_back({std::move(cells), false});
+      table.rows.push_back({std::move(cells), false});
     }
   }
   out.push_back(std::move(block));

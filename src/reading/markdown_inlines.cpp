@@ -217,7 +217,7 @@ void MarkdownTree::addLink(cmark_node* node, Inlines& out, LinkPlaces& at, int d
   Inline one = ofKind(InlineKind::link, span);
   one.children = std::move(children);
   one.text = title;
-  one.target.address = url;
+  one.target.make().address = url;
   out.push_back(std::move(one));
 }
 
@@ -283,7 +283,7 @@ void MarkdownTree::addImage(cmark_node* node, Inlines& out, LinkPlaces& at) {
   }
   Inline one = ofKind(InlineKind::image, span);
   one.text = document::plainText(alternative);
-  one.target.address = url;
+  one.target.make().address = url;
   addText(title, one.children);
   out.push_back(std::move(one));
 }

@@ -30,8 +30,8 @@ class Speaker {
         continue;
       begin_ = out.size();
       say(block.inlines);
-      for (const document::Cell& cell : block.table.head) sayCell(cell);
-      for (const document::Row& row : block.table.rows)
+      for (const document::Cell& cell : block.table->head) sayCell(cell);
+      for (const document::Row& row : block.table->rows)
         for (const document::Cell& cell : row.cells) sayCell(cell);
       out += ' ';
       say(block.blocks);

@@ -127,7 +127,7 @@ inline std::vector<std::string> deadLinks(const std::map<std::string, std::strin
     const auto read = reading::parseMarkdown(text, nowhere, {{}, {}, true});
     document::forEachInline(read.blocks, [&, file = name](const Inline& one) {
       if (one.kind == document::InlineKind::anchor) anchors[file].insert(one.text);
-      if (one.kind == document::InlineKind::link) links[file].push_back(one.target.address);
+      if (one.kind == document::InlineKind::link) links[file].push_back(one.target->address);
     });
     // Anchors in front of blocks are paragraphs of their own or belong to headings: found by their tag.
     for (std::size_t at = text.find("<a id=\""); at != std::string::npos;

@@ -154,7 +154,7 @@ TEST_CASE("evidence: sources with their places, judgement, or the words that the
   // Each citation leads to the source's entry.
   const Inlines linked = words.rowEvidence(a);
   REQUIRE(!linked.empty());
-  CHECK(linked[0].target == Target{.file = "sources", .anchor = "source-book", .address = {}});
+  CHECK(*linked[0].target == Target{.file = "sources", .anchor = "source-book", .address = {}});
 }
 
 TEST_CASE("codes are read out part by part, and readings that part in one place are told together") {

@@ -67,7 +67,7 @@ document::Document read(const std::string& markdown) {
 void addShape(std::string& out, const document::Blocks& blocks) {
   for (const Block& block : blocks) {
     if (block.kind == document::BlockKind::list) out += block.tight ? "tight " : "loose ";
-    for (const document::Align align : block.table.align) out += "lrc"[static_cast<int>(align)];
+    for (const document::Align align : block.table->align) out += "lrc"[static_cast<int>(align)];
     addShape(out, block.blocks);
   }
 }
@@ -210,7 +210,7 @@ document::Blocks placed(int place, const std::string& words) {
       Inline image;
       image.kind = InlineKind::image;
       image.text = words;
-      image.target.address = "a.png";
+      image.target.make().address = "a.png";
       return {document::paragraph({document::text("see "), image})};
     }
     case 6: {

@@ -222,7 +222,7 @@ TEST_CASE("a document that was made with an unsafe address is written as its wor
   Inline image;
   image.kind = InlineKind::image;
   image.text = "picture";
-  image.target.address = "data:image/png;base64,x";
+  image.target.make().address = "data:image/png;base64,x";
   document.blocks = {
       document::paragraph({document::link({document::text("words")}, {"", "", "javascript:alert(1)"}),
                            document::text(" "), image})};

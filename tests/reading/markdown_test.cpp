@@ -229,7 +229,7 @@ TEST_CASE("figures, tick boxes, headings, tables and footnotes") {
 )");
   const std::vector<document::Align> wanted{document::Align::left, document::Align::right,
                                             document::Align::centre};
-  CHECK(read.result.blocks.at(8).table.align == wanted);
+  CHECK(read.result.blocks.at(8).table->align == wanted);
   CHECK(read.notices().empty());
 }
 

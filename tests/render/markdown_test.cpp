@@ -209,7 +209,7 @@ TEST_CASE("lists") {
 TEST_CASE("figures, notices, quotations and definitions") {
   Block figure = of(BlockKind::figure);
   figure.text = "a [round] plate";
-  figure.target.address = "images/a b.png";
+  figure.target.make().address = "images/a b.png";
   CHECK(written(Blocks{figure}) == "![a \\[round\\] plate](<images/a b.png>)\n");
   figure.inlines = {document::text("1. The plate")};
   CHECK(written(Blocks{figure}) == "![a \\[round\\] plate](<images/a b.png>)\\\n1\\. The plate\n");

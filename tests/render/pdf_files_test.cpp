@@ -49,8 +49,8 @@ void addWords(std::string& out, const Blocks& blocks) {
   for (const Block& block : blocks) {
     addWords(out, block.inlines);
     out += ' ';
-    for (const Cell& cell : block.table.head) addWords(out += ' ', cell.inlines);
-    for (const Row& row : block.table.rows)
+    for (const Cell& cell : block.table->head) addWords(out += ' ', cell.inlines);
+    for (const Row& row : block.table->rows)
       for (const Cell& cell : row.cells) addWords(out += ' ', cell.inlines);
     addWords(out, block.blocks);
   }
@@ -141,7 +141,7 @@ std::vector<Named> hostile() {
   add("footnotes", {paragraph({text("words"), footnote, text(" and"), footnote})});
   Block picture;
   picture.kind = BlockKind::figure;
-  picture.target.address = "images/plate.jpg";
+  picture.target.make().address = "images/plate.jpg";
   picture.text = "a plate";
   picture.inlines = {text("A plate of 1936.")};
   add("picture", {picture});
@@ -197,7 +197,7 @@ TEST_CASE("the same document gives the same bytes, in one piece or row by row, w
     Table head = block.table;
     head.rows.clear();
     writer.beginTable(head);
-    for (const Row& row : block.table.rows) writer.addRow(row);
+    for (const Row& row : block.table->rows) writer.addRow(row);
   }
   CHECK(writer.finish().bytes == first.bytes);
   Document other = document;

@@ -230,7 +230,7 @@ void BlockSetter::endTable() {
 }
 
 void BlockSetter::figure(const Block& one, const Room& room) {
-  pictures_.push_back(one.target.address);
+  pictures_.push_back(one.target->address);
   if (!one.text.empty())
     paragraph({document::text("[" + one.text + "]")}, room, layout_.style(Role::caption));
   if (!one.inlines.empty()) paragraph(one.inlines, room, layout_.style(Role::caption));
