@@ -103,7 +103,7 @@ class Resolver {
   // could support.
   static bool isWord(const Inlines& before, const Inline& citation) {
     std::string words;
-    for (std::size_t i = before.size(); i-- > 0 && words.size() < 12;)
+    for (std::size_t i = before.size(); i-- > 0 && words.size() < 24;)
       words.insert(0, before[i].kind == InlineKind::softBreak ? " " : document::plainText({before[i]}));
     return talks::citationIsWord(words, !citation.children.empty());
   }

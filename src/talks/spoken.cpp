@@ -97,6 +97,29 @@ bool isSpace(char32_t c) {
          c == 0x2028 || c == 0x2029 || c == 0x202F || c == 0x3000;
 }
 
+std::string_view lastWord(std::string_view text) {
+  text = base::trimmed(text);
+  const std::size_t blank = text.find_last_of(" \n\t");
+  return blank == std::string_view::npos ? text : text.substr(blank + 1);
+}
+
+// "9 1/8", "13½ x 10¼", "7": then "in" means inches. A year is no size ("in 1909 in the ledger"), nor is a number that
+// counts leaves or pages ("leaf 12 in the book").
+bool endsInSize(std::string_view text) {
+  constexpr std::array<std::string_view, 12> kCounting = {
+      "leaf", "leaves", "line", "no.", "nos.", "number", "page", "pages", "p.", "numbers", "row", "sheet"};
+  const std::string_view number = lastWord(text);
+  if (number.empty()) return false;
+  constexpr std::string_view kFractions[] = {"/", "½", "¼", "¾", "⅓", "⅔", "⅛", "⅜", "⅝", "⅞"};
+  for (std::string_view fraction : kFractions)
+    if (number.find(fraction) != std::string_view::npos) return base::isDigit(number[0]) || fraction != "/";
+  if (number.size() > 3 && number.find('.') == std::string_view::npos) return false;
+  if (number.find_first_not_of("0123456789.") != std::string_view::npos) return false;
+  const std::string before =
+      base::folded(lastWord(text.substr(0, static_cast<std::size_t>(number.data() - text.data()))));
+  return std::find(kCounting.begin(), kCounting.end(), before) == kCounting.end();
+}
+
 }  // namespace
 
 std::size_t countWords(std::string_view text) {
@@ -120,11 +143,11 @@ bool citationIsWord(std::string_view before, bool hasWords) {
       "if",    "in",    "like",  "of",   "on",   "or",    "see",    "since", "than", "that",
       "the",   "to",    "under", "what", "when", "where", "which",  "with"};
   if (!hasWords) return false;
-  std::string_view last = base::trimmed(before);
+  const std::string_view last = lastWord(before);
   if (last.empty()) return true;
-  if (const std::size_t blank = last.find_last_of(" \n\t"); blank != std::string_view::npos)
-    last.remove_prefix(blank + 1);
   const std::string word = base::folded(last);
+  if (word == "in" && endsInSize(before.substr(0, static_cast<std::size_t>(last.data() - before.data()))))
+    return false;
   return std::find(kLeaning.begin(), kLeaning.end(), word) != kLeaning.end();
 }
 

@@ -12,8 +12,8 @@ std::string spokenText(const linking::Collection& collection, const records::Rec
                        const records::Value& say);
 
 // A citation is a word of its sentence, not a note to it, if it has words of its own and stands at the very beginning
-// or after a word that leans on it: "it is in [the ledger](source:ledger)". `before` are the words of its paragraph
-// that stand before it.
+// or after a word that leans on it: "it is in [the ledger](source:ledger)". The "in" of "9 1/8 in" is inches, and leans
+// on nothing. `before` are the words of its paragraph that stand before it.
 bool citationIsWord(std::string_view before, bool hasWords);
 
 // What a speaker calls a record: its name, else of a treatment its code and motif, else its id with blanks.
