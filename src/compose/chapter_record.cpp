@@ -126,12 +126,15 @@ class RecordChapter {
       take(records::kNoRecord, referring(page_, record_.index(), Kind::specimen, field));
     if (groups.empty()) return;
     Blocks out;
+    std::vector<RecordIndex> all;
+    for (const Group& group : groups) all.insert(all.end(), group.pieces.begin(), group.pieces.end());
+    for (Block& block : whoSaw(page_, all)) out.push_back(std::move(block));
     for (const Group& group : groups) {
       Inlines title;
       if (group.treatment != records::kNoRecord) {
         title = page_.words().name(group.treatment);
       } else {
-        put(title, "Of no decoration on record");
+        put(title, "Without a decoration on record");
       }
       out.push_back(document::paragraph({document::strong(std::move(title))}));
       std::vector<Blocks> items;

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "compose/prose.h"
+#include "dates/print.h"
 #include "linking/prose.h"
 #include "reading/text_map.h"
 
@@ -41,6 +42,10 @@ std::string titleOfKind(Kind kind) {
 Blocks entriesOf(Page& page, const std::vector<RecordIndex>& records) {
   Blocks out;
   std::vector<Blocks> items;
+  std::vector<RecordIndex> pieces;
+  for (RecordIndex record : records)
+    if (page.wants(record) && page.record(record).kind() == Kind::specimen) pieces.push_back(record);
+  Blocks saw = whoSaw(page, pieces);
   for (RecordIndex record : records) {
     if (!page.wants(record)) continue;
     const Kind kind = page.record(record).kind();
@@ -52,6 +57,7 @@ Blocks entriesOf(Page& page, const std::vector<RecordIndex>& records) {
       for (Block& block : entryOf(page, record)) out.push_back(std::move(block));
     }
   }
+  for (Block& block : saw) out.push_back(std::move(block));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   return out;
 }
@@ -86,7 +92,7 @@ Blocks proseBlocks(Page& page, const std::string& path, Blocks intro, diagnostic
         introduced = true;
       }
       if (block.kind == BlockKind::query) {
-        page.level = std::clamp(under + 1, 3, 6);
+        page.level = std::clamp(under + 1, 2, 6);
         const Query query = readQuery(block, page.words().materials(), findings);
         page.blocks.push_back(query.block);
         for (Block& one : listOf(page, query, false)) into.push_back(std::move(one));
@@ -207,15 +213,16 @@ Composed contentsPage(const Book& book) {
         } else {
           const std::int64_t number =
               entry.key.size() == 1 && base::isDigit(entry.key[0]) ? entry.key[0] - '0' : 0;
-          std::string words =
-              number > 0 ? std::string(kOrdinals[number]) : "edition " + std::string(entry.key);
-          if (number > 0) words[0] = static_cast<char>(words[0] - 'A' + 'a');
-          if (!when.empty()) words += number > 0 ? " in " + when : " (" + when + ")";
-          earlier.push_back(std::move(words));
+          std::string words = number > 0 ? "The " + base::folded(kOrdinals[number]) + " edition"
+                                         : "Edition " + std::string(entry.key);
+          words += date != nullptr && date->date() != nullptr ? " came out " + dates::happened(*date->date())
+                   : when.empty()                             ? " came before it"
+                                                              : " came out before it, " + when;
+          earlier.push_back(words + '.');
         }
       }
     line += ".";
-    if (!earlier.empty()) line += " Before it came the " + base::listedInWords(earlier) + ".";
+    for (const std::string& one : earlier) line += ' ' + one;
   }
   if (!line.empty()) document.blocks.push_back(document::paragraph({text(line)}));
   std::vector<Blocks> items;

@@ -19,13 +19,6 @@ Inlines struck(Inlines words) {
   return {std::move(crossed)};
 }
 
-void joinLines(Inlines& inlines) {
-  for (Inline& one : inlines) {
-    if (one.kind == document::InlineKind::softBreak) one = text(" ");
-    joinLines(one.children);
-  }
-}
-
 bool isWithdrawn(const PublishedRecord& claim) {
   return claim.text("status"_f) == "withdrawn";
 }
@@ -59,9 +52,7 @@ bool ownPlacesAreOld(const PublishedRecord& claim) {
 }  // namespace
 
 Inlines lineOf(const Words& words, const PublishedRecord& owner, const Value& value) {
-  Inlines out = words.proseLine(owner, value);
-  joinLines(out);
-  return out;
+  return words.proseLine(owner, value);
 }
 
 std::vector<RecordIndex> replacedClaims(const PublishedRecord& claim) {

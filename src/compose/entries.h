@@ -24,8 +24,14 @@ Blocks datesFact(const Page& page, const PublishedRecord& record);
 // "**Known from:** three pieces in hand and one in a photograph"; by how each of the specimens was seen.
 Inlines howKnown(const Page& page, const PublishedRecord& record, const std::vector<RecordIndex>& specimens);
 
+// "printed in brown or black under the glaze"; empty if nothing of it is recorded.
+std::string howMarkWasMade(const Page& page, const PublishedRecord& mark);
+
 // One piece that was seen, as a line of a list, with its anchor.
 Inlines specimenLine(Page& page, RecordIndex specimen);
+// That the author of the guide saw them need not be said of every piece: before a list of them, the sentence that says it
+// for all that follow on the page; nothing if the author saw none of these.
+Blocks whoSaw(Page& page, const std::vector<RecordIndex>& specimens);
 
 // Pictures of a record (its `photo`, and photos that say they show it) that have their home here and were not shown.
 Blocks picturesOf(Page& page, RecordIndex record);
@@ -36,7 +42,8 @@ Block pictureBlock(Page& page, RecordIndex photo);
 struct Pair {
   RecordIndex one = records::kNoRecord;
   RecordIndex other = records::kNoRecord;
-  const records::Value* said = nullptr;  // the member of `resembles`; in the record `one`
+  const records::Value* said = nullptr;    // the member of `resembles`
+  RecordIndex sayer = records::kNoRecord;  // in the record of the two in which it stands
 };
 std::vector<Pair> pairsOf(const Page& page, const std::vector<RecordIndex>& records);
 Inlines pairLine(const Page& page, const Pair& pair);

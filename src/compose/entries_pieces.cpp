@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "compose/entries.h"
+#include "dates/print.h"
 
 // Pieces that were seen, pictures, look-alikes.
 namespace saggar::compose {
@@ -12,6 +13,101 @@ using records::Value;
 using records::ValueType;
 
 // --- pieces
+
+namespace {
+
+// Who saw a piece need not be told of every piece in a guide by one who saw most of them.
+bool isTheAuthor(const Words& words, std::string_view by) {
+  const auto& authors = words.materials().records.settings().authors;
+  return authors.size() == 1 && words.plainSomebody(by) == words.plainSomebody(authors[0]);
+}
+
+// What is read from a code that stands on a piece: in brackets behind the code, or as a clause after all of its readings.
+struct CodeSaid {
+  Inlines words;
+  std::vector<std::string> after;
+};
+
+CodeSaid codeSaid(const Words& words, const PublishedRecord& record, const Value& value,
+                  records::Field field) {
+  CodeSaid out;
+  std::vector<Inlines> readings;
+  std::vector<Inlines> excluded;
+  const auto each = value.each();
+  for (const Value& one : each) {
+    Inlines reading{text(std::string(one.text))};
+    std::vector<Inlines> beside;
+    std::string ruledOut;
+    const std::size_t ruledOutBefore = out.after.size();
+    for (const choosing::CodeOnRecord& code : words.materials().codes.of(record.index())) {
+      if (code.field != field || code.value == nullptr) continue;
+      if (code.value != &one && code.value->text != one.text) continue;
+      std::string said = field == "date-code"_f ? words.readingsInWords(code) : std::string();
+      if (said.empty() && code.applies && code.unlike != nullptr) said = asClause(*code.unlike);
+      if (said.empty() && code.applies && code.readings.empty()) said = "nobody can read it yet";
+      if (!said.empty()) beside.push_back({text(said)});
+      if (!said.empty() || !code.applies || code.possibleCount() != 0) break;
+      ruledOut = each.size() > 1 ? "the eye allows " + std::string(one.text) + " as well, but "
+                                 : std::string("what it says is ruled out: ");
+      const std::string because = words.whyRuledOut(code);
+      ruledOut += because.empty() ? "it does not agree with what is recorded" : because;
+      break;
+    }
+    for (Inlines& remark : words.remarks(one, records::specOf(Kind::specimen, field), record))
+      beside.push_back(std::move(remark));
+    if (!beside.empty()) {
+      put(reading, " (");
+      put(reading, separated(std::move(beside), "; "));
+      put(reading, ")");
+    }
+    if (!ruledOut.empty()) out.after.push_back(std::move(ruledOut));
+    (out.after.size() > ruledOutBefore ? excluded : readings).push_back(std::move(reading));
+  }
+  // Where another reading is left, one that is ruled out is none.
+  out.words = listed(readings.empty() ? std::move(excluded) : std::move(readings), "or");
+  if (value.type == ValueType::list)
+    for (Inlines& remark : words.remarks(value, records::specOf(Kind::specimen, field), record)) {
+      put(out.words, " (");
+      put(out.words, std::move(remark));
+      put(out.words, ")");
+    }
+  return out;
+}
+
+std::string whoHasIt(std::string_view holder) {
+  const std::string words = holderInWords(holder);
+  const std::string folded = base::folded(words);
+  if (folded == "the author" || folded == "author") return "In the author's collection.";
+  if (words.ends_with("collection")) return "In " + words + '.';
+  return "Holder: " + words + (words.ends_with('.') ? "" : ".");
+}
+
+}  // namespace
+
+Blocks whoSaw(Page& page, const std::vector<RecordIndex>& specimens) {
+  auto seenByAuthor = [&](RecordIndex specimen) {
+    const Value* seen = page.record(specimen).find("seen"_f);
+    if (seen == nullptr || !seen->said()) return false;
+    const auto each = seen->each();
+    return std::any_of(each.begin(), each.end(), [&](const Value& one) {
+      const Value* by = one.find("by"_f);
+      return by != nullptr && by->said() && isTheAuthor(page.words(), by->text);
+    });
+  };
+  // Nobody named at all would then be the author.
+  auto nobodyNamed = [&](RecordIndex specimen) {
+    const Value* seen = page.record(specimen).find("seen"_f);
+    if (seen == nullptr || !seen->said()) return false;
+    const auto each = seen->each();
+    return std::any_of(each.begin(), each.end(),
+                       [](const Value& one) { return one.find("by"_f) == nullptr; });
+  };
+  if (page.authorSaw || std::none_of(specimens.begin(), specimens.end(), seenByAuthor) ||
+      std::any_of(specimens.begin(), specimens.end(), nobodyNamed))
+    return {};
+  page.authorSaw = true;
+  return {document::paragraph({text("Seen by the author, where nobody else is named.")})};
+}
 
 Inlines specimenLine(Page& page, RecordIndex index) {
   const PublishedRecord record = page.record(index);
@@ -29,7 +125,10 @@ Inlines specimenLine(Page& page, RecordIndex index) {
       put(name, "A piece");
     }
     if (record.find("treatment"_f) == nullptr) {
-      if (const Value* shape = record.find("shape"_f)) {
+      const Value* shape = record.find("shape"_f);
+      const bool here = shape != nullptr && shape->target() != records::kNoRecord &&
+                        page.isHome(shape->target()) && words.remarks(*shape, nullptr, record).empty();
+      if (shape != nullptr && !here) {  // where the shape is described, its pieces stand under it
         put(name, " of ");
         put(name, words.value(shape, nullptr, record));
       }
@@ -52,25 +151,9 @@ Inlines specimenLine(Page& page, RecordIndex index) {
       put(part, field == "code-seen"_f ? "number not known" : "date code not known");
     } else {
       put(part, before);
-      if (value->type == ValueType::list) {  // the readings that the eye allows
-        std::vector<Inlines> readings;
-        for (const Value& one : value->each()) readings.push_back(words.value(&one, nullptr, record));
-        put(part, listed(std::move(readings), "or"));
-      } else {
-        put(part, words.value(value, records::specOf(Kind::specimen, field), record));
-      }
-      std::vector<std::string> readings;
-      for (const choosing::CodeOnRecord& code : words.materials().codes.of(index)) {
-        if (code.field != field) continue;
-        std::string said = words.readingsInWords(code);
-        if (field != "date-code"_f) said.clear();
-        if (said.empty() && code.applies && code.readings.empty()) said = "not read by any rule";
-        if (said.empty() && code.applies && code.possibleCount() == 0) said = "ruled out";
-        if (!said.empty())
-          readings.push_back(
-              (value->each().size() > 1 ? std::string(code.value->text) + ": " : std::string()) + said);
-      }
-      if (!readings.empty()) put(part, " (" + base::joined(readings, "; ") + ")");
+      CodeSaid said = codeSaid(words, record, *value, field);
+      put(part, std::move(said.words));
+      for (const std::string& clause : said.after) put(part, "; " + clause);
     }
     parts.push_back(std::move(part));
   };
@@ -122,15 +205,17 @@ Inlines specimenLine(Page& page, RecordIndex index) {
       put(time, how == nullptr || how->text == "in-hand" ? "seen in hand"
                 : how->text == "photograph"              ? "seen in a photograph"
                                                          : "reported");
-      if (by != nullptr && by->said()) put(time, " by " + words.plainSomebody(by->text));
-      if (on != nullptr) put(time, ", " + words.shortDate(on));
+      const bool named = by != nullptr && by->said() && !(page.authorSaw && isTheAuthor(words, by->text));
+      if (named) put(time, " by " + words.plainSomebody(by->text));
+      if (on != nullptr)
+        put(time, on->date() == nullptr ? ", " + words.shortDate(on) : ' ' + dates::happened(*on->date()));
       times.push_back(std::move(time));
     }
     put(out, " ");
     put(out, sentence(capitalised(separated(std::move(times), "; "))));
   }
   if (const std::string_view holder = record.text("holder"_f); !holder.empty())
-    put(out, " Holder: " + std::string(holder) + ".");
+    put(out, ' ' + whoHasIt(holder));
   if (const Value* more = record.find("more"_f))
     for (const records::Entry& entry : more->entries()) {
       put(out, " " + capitalised(std::string(entry.key)) + ": ");
@@ -234,7 +319,10 @@ std::vector<Pair> pairsOf(const Page& page, const std::vector<RecordIndex>& reco
         if (const Value* found = one.find(field)) other = found;
       if (other == nullptr || other->target() == records::kNoRecord) continue;
       if (wanted != records::kNoRecord && other->target() != wanted) continue;
-      if (taken.insert(&one).second) pairs.push_back({from, other->target(), &one});
+      if (!taken.insert(&one).second) continue;
+      // In a chapter of its own a record stands first.
+      const bool turned = page.chapter().record == other->target();
+      pairs.push_back({turned ? other->target() : from, turned ? from : other->target(), &one, from});
     }
   };
   for (RecordIndex record : records) {
@@ -264,6 +352,14 @@ std::vector<std::string> featureOf(const PublishedRecord& record, std::string_vi
   return values;
 }
 
+// "step" of "stepped", "loop" of "looped": enough to see that an author speaks of it.
+std::string stemOf(std::string word) {
+  if (word.find(' ') != std::string::npos || word.size() < 6 || !word.ends_with("ed")) return word;
+  word.resize(word.size() - 2);
+  if (word[word.size() - 1] == word[word.size() - 2]) word.pop_back();
+  return word;
+}
+
 }  // namespace
 
 Inlines pairLine(const Page& page, const Pair& pair) {
@@ -272,16 +368,14 @@ Inlines pairLine(const Page& page, const Pair& pair) {
   Inlines out{document::strong(page.words().name(pair.one))};
   put(out, " and ");
   out.push_back(document::strong(page.words().name(pair.other)));
+  std::string told;
+  Inlines evidence = page.words().ownEvidence(*pair.said);
   if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
+    told = base::folded(tell->text);
     put(out, ". ");
-    put(out, sentence(page.words().proseLine(one, *tell)));
+    put(out, sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
   } else {
-    put(out, ".");
-  }
-  if (Inlines evidence = page.words().ownEvidence(*pair.said); !evidence.empty()) {
-    put(out, " (");
-    put(out, std::move(evidence));
-    put(out, ")");
+    out = sentenceWithNote(std::move(out), std::move(evidence));
   }
   std::vector<std::string> differences;
   const Value* look = one.find("look"_f);
@@ -294,12 +388,22 @@ Inlines pairLine(const Page& page, const Pair& pair) {
         return std::find(theirs.begin(), theirs.end(), value) != theirs.end();
       });
       if (common) continue;
+      // What the author says in words is not said again.
+      auto isTold = [&](const std::vector<std::string>& values) {
+        return std::all_of(values.begin(), values.end(), [&](const std::string& value) {
+          return !told.empty() && (told.find(base::folded(value)) != std::string::npos ||
+                                   told.find(stemOf(base::folded(value))) != std::string::npos);
+        });
+      };
+      if (isTold(ours) && isTold(theirs)) continue;
       const std::string name = entry.feature == records::kNoRecord ? std::string(entry.key)
                                                                    : page.words().plainFeature(entry.feature);
-      differences.push_back(name + ' ' + base::listedInWords(ours, "or") + " against " +
+      differences.push_back(Words::featureInWords(name, ours) + " against " +
                             base::listedInWords(theirs, "or"));
     }
-  if (!differences.empty()) put(out, " On record: " + base::joined(differences, "; ") + ".");
+  if (!differences.empty())
+    put(out,
+        (told.empty() ? " On record: " : " On record as well: ") + base::joined(differences, "; ") + ".");
   return out;
 }
 

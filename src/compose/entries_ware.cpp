@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "compose/entries.h"
+#include "dates/print.h"
 
 // Shapes, motifs, treatments, pieces, sets and marks.
 namespace saggar::compose {
@@ -11,6 +12,32 @@ using document::text;
 using records::Field;
 using records::Value;
 using records::ValueType;
+
+namespace {
+
+// "brown or black"; empty where nothing is said, or that there is none.
+std::string alternativesOf(const Page& page, const PublishedRecord& record, Field field) {
+  const Value* value = record.find(field);
+  if (value == nullptr || !value->said()) return {};
+  std::vector<std::string> words;
+  for (const Value& each : value->each())
+    if (each.said()) words.push_back(page.words().plainValue(&each, nullptr, record));
+  return base::listedInWords(words, "or");
+}
+
+}  // namespace
+
+std::string howMarkWasMade(const Page& page, const PublishedRecord& mark) {
+  std::string how = alternativesOf(page, mark, "method"_f);
+  const std::string colour = alternativesOf(page, mark, "colour"_f);
+  if (!colour.empty()) how += (how.empty() ? "in " : " in ") + colour;
+  const std::string_view laid = mark.text("laid"_f);
+  const std::string_view at = laid == "underglaze"  ? "under the glaze"
+                              : laid == "overglaze" ? "over the glaze"
+                                                    : laid;
+  if (!at.empty()) how += (how.empty() ? "" : " ") + std::string(at);
+  return how;
+}
 
 std::vector<RecordIndex> referring(const Page& page, RecordIndex record, Kind kind, Field field) {
   std::vector<RecordIndex> out;
@@ -50,17 +77,28 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
     return value == nullptr || (!value->said() && value->evidence == nullptr);
   };
   if (bare(from) && bare(until)) return labelled(label, {text("dates not known")});
-  auto part = [&](const Value* value, Field field) {
-    return valueWithEvidence(page, record, *value, records::specOf(record.kind(), field));
+  auto part = [&](const Value* value, Field field, std::string shown) {
+    return withEvidence(page, record, *value, records::specOf(record.kind(), field),
+                        {text(std::move(shown))});
   };
   Inlines words;
   const bool begun = from != nullptr && from->said();
   const bool ended = until != nullptr && until->said();
+  const std::string first = begun ? page.words().beginning(*from) : std::string();
+  if (begun && ended && from->date() != nullptr && until->date() != nullptr && first.starts_with("from ") &&
+      first.substr(5) == page.words().ending(*until)) {
+    // One year and no more: "in 1954".
+    words = part(from, "introduced"_f, dates::happened(*from->date()));
+    const Inlines evidence = page.words().ownEvidence(*until);
+    const bool same = document::plainText(evidence) == document::plainText(page.words().ownEvidence(*from));
+    if ((!evidence.empty() && !same) || !page.words().remarks(*until, nullptr, record).empty()) {
+      put(words, "; last ");
+      put(words, part(until, "withdrawn"_f, dates::happened(*until->date())));
+    }
+    return labelled(label, std::move(words));
+  }
   if (begun) {
-    const std::string first = page.words().shortDate(from);
-    const bool own = first.starts_with("by ") || first.starts_with("from ") || first.starts_with("since ");
-    put(words, own ? "" : "from ");
-    put(words, part(from, "introduced"_f));
+    put(words, part(from, "introduced"_f, first));
   } else {
     put(words, std::string("first year ") + (from == nullptr ? "not recorded" : "not known"));
     if (from != nullptr && from->evidence != nullptr) {
@@ -73,8 +111,8 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
     }
   }
   if (ended) {
-    put(words, begun ? " to " : "; until ");
-    put(words, part(until, "withdrawn"_f));
+    put(words, !begun ? "; until " : first.starts_with("from ") ? " to " : ", and until ");
+    put(words, part(until, "withdrawn"_f, page.words().ending(*until)));
   } else {
     put(words, std::string("; last year ") + (until == nullptr ? "not recorded" : "not known"));
   }
@@ -122,11 +160,12 @@ void addResembles(const Page& page, const PublishedRecord& record, std::vector<B
   for (const Pair& pair : pairsOf(page, {record.index()})) {
     const RecordIndex other = pair.one == record.index() ? pair.other : pair.one;
     Inlines words = page.words().name(other);
+    Inlines evidence = page.words().ownEvidence(*pair.said);
     if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
       put(words, ". ");
-      put(words, page.words().proseLine(page.record(pair.one), *tell));
-    }
-    if (Inlines evidence = page.words().ownEvidence(*pair.said); !evidence.empty()) {
+      put(words,
+          sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
+    } else if (!evidence.empty()) {
       put(words, " (");
       put(words, std::move(evidence));
       put(words, ")");
@@ -237,11 +276,11 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
         {"sample", "a sample; it is not known that any was sold"},
         {"premium", "premium ware, given away"},
         {"pick-up", "a pick-up piece, to fill out an assortment"},
-        {"unrecorded", "seen on pieces, and in no book"},
+        {"unrecorded", "seen on pieces, but in no book"},
         {"doubtful", "doubtful"},
     };
     for (const auto& [word, meaning] : kWords)
-      if (word == status) items.push_back(labelled("Standing", {text(std::string(meaning))}));
+      if (word == status) items.push_back(labelled("Status", {text(std::string(meaning))}));
   }
   if (const auto later = referring(page, record.index(), Kind::treatment, "continues"_f); !later.empty())
     items.push_back(labelled("Continued as", namesOf(page, later)));
@@ -272,8 +311,12 @@ Blocks shapeEntry(Page& page, const PublishedRecord& record) {
 Blocks motifEntry(Page& page, const PublishedRecord& record) {
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items;
-  for (Blocks& one : facts(page, record, {"introduced"_f, "withdrawn"_f, "resembles"_f, "named-by"_f}))
+  for (Blocks& one :
+       facts(page, record, {"introduced"_f, "withdrawn"_f, "resembles"_f, "named-by"_f, "look"_f}))
     items.push_back(std::move(one));
+  if (const Value* look = record.find("look"_f); look != nullptr)
+    for (const auto& [feature, words] : page.words().lookByFeature(*look))
+      items.push_back(labelled(capitalised(feature), {text(words)}));
   if (const Value* named = record.find("named-by"_f); named != nullptr && named->said()) {
     const std::string by(named->text);
     items.push_back(
@@ -297,18 +340,29 @@ Blocks setEntry(Page& page, const PublishedRecord& record) {
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
   std::vector<Blocks> items = facts(page, record, {"pieces"_f});
   if (const Value* pieces = record.find("pieces"_f); pieces != nullptr && pieces->said()) {
+    // What all pieces are of is said once.
+    const auto each = pieces->each();
+    const Value* common = each.size() < 2 ? nullptr : each[0].find("of"_f);
+    for (const Value& one : each)
+      if (const Value* of = one.find("of"_f);
+          of == nullptr || common == nullptr || of->target() != common->target() || of->evidence != nullptr)
+        common = nullptr;
     std::vector<Inlines> parts;
     for (const Value& one : pieces->each()) {
       Inlines part;
       if (const Value* many = one.find("how-many"_f)) put(part, std::to_string(many->number()) + " × ");
       if (const Value* form = one.find("form"_f)) put(part, page.words().value(form, nullptr, record));
-      if (const Value* of = one.find("of"_f)) {
+      if (const Value* of = one.find("of"_f); of != nullptr && common == nullptr) {
         put(part, ", ");
         put(part, page.words().value(of, nullptr, record));
       }
       parts.push_back(std::move(part));
     }
     Inlines words = separated(std::move(parts), "; ");
+    if (common != nullptr) {
+      put(words, "; all of ");
+      put(words, page.words().value(common, nullptr, record));
+    }
     if (Inlines evidence = page.words().ownEvidence(*pieces); !evidence.empty()) {
       put(words, " (");
       put(words, std::move(evidence));
@@ -329,6 +383,16 @@ Blocks plainEntry(Page& page, const PublishedRecord& record, std::vector<Blocks>
   return out;
 }
 
+// The fields that together say how a mark was made; one with evidence or a doubt of its own is told by itself.
+bool isMadeInOne(const Page& page, const PublishedRecord& mark) {
+  for (Field field : {"method"_f, "laid"_f, "colour"_f})
+    if (const Value* value = mark.find(field);
+        value != nullptr &&
+        (!value->said() || value->evidence != nullptr || !page.words().ownEvidence(*value).empty()))
+      return false;
+  return true;
+}
+
 Blocks markEntry(Page& page, const PublishedRecord& record) {
   std::vector<Blocks> more;
   std::set<RecordIndex> seenOn;
@@ -338,7 +402,16 @@ Blocks markEntry(Page& page, const PublishedRecord& record) {
                                                           : countedInWords(seenOn.size(), "piece", "pieces") +
                                                                 " in this guide")}));
   Blocks out{document::heading(page.level, {text(page.words().plainName(record.index()))}, anchorOf(record))};
-  std::vector<Blocks> items = facts(page, record, {"shapes"_f});
+  const std::string how = howMarkWasMade(page, record);
+  std::vector<Blocks> items;
+  if (isMadeInOne(page, record) && !how.empty()) {
+    for (Blocks& one : facts(page, record, {"shapes"_f, "method"_f, "laid"_f, "colour"_f}))
+      items.push_back(std::move(one));
+    items.insert(items.begin() + (record.find("maker"_f) == nullptr ? 0 : 1),
+                 labelled("How it was made", {text(how)}));
+  } else {
+    items = facts(page, record, {"shapes"_f});
+  }
   if (const Value* shapes = record.find("shapes"_f))
     items.push_back(labelled(
         "Shapes", valueWithEvidence(page, record, *shapes, records::specOf(Kind::mark, "shapes"_f))));

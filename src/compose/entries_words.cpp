@@ -24,11 +24,7 @@ void addReasons(Page& page, const PublishedRecord& record, records::Field field,
     Inlines words = page.words().proseLine(record, *says);
     Inlines evidence = page.words().ownEvidence(one);
     if (evidence.empty()) evidence = {text("no source recorded")};
-    words = sentence(std::move(words));
-    put(words, " (");
-    put(words, std::move(evidence));
-    put(words, ")");
-    items.push_back(item(std::move(words)));
+    items.push_back(item(sentenceWithNote(std::move(words), std::move(evidence))));
   }
   if (items.empty()) return;
   out.push_back(document::paragraph({document::strong({text(std::string(label))})}));
@@ -47,7 +43,7 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
     Blocks body;
     if (asks != nullptr) body = page.words().prose(record, *asks);
     Inlines line;
-    put(line, "What speaks for and against it: ");
+    put(line, "What is known, and what would settle it: ");
     put(line, page.words().linked(index, {text(named ? page.words().plainName(index)
                                                      : std::string("the question in full"))}));
     put(line, ".");
@@ -76,8 +72,8 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
   } else if (record.find("answer"_f) != nullptr) {
     out.push_back(document::list({fact(page, record, "answer"_f, "Proposed answer")}));
   }
-  addReasons(page, record, "for"_f, "What speaks for it", out);
-  addReasons(page, record, "against"_f, "What speaks against it", out);
+  addReasons(page, record, "for"_f, "What is known", out);
+  addReasons(page, record, "against"_f, "What stands against it", out);
   if (const Value* settle = record.find("would-settle"_f); settle != nullptr && settle->said()) {
     std::vector<Blocks> items;
     for (const Value& one : settle->each())
@@ -89,8 +85,14 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
       page, record, {"asks"_f, "for"_f, "against"_f, "would-settle"_f, "status"_f, "answer"_f, "first"_f});
   if (const Value* first = record.find("first"_f); first != nullptr && first->said()) {
     std::vector<Inlines> events;
-    for (const Value& one : first->each()) events.push_back(page.words().value(&one, nullptr, record));
-    items.push_back(labelled("Which was first", listed(std::move(events), "or")));
+    const std::string asked =
+        asks == nullptr ? std::string() : document::plainText(page.words().proseLine(record, *asks));
+    bool inFull = true;  // the question itself
+    for (const Value& one : first->each()) {
+      events.push_back(page.words().value(&one, nullptr, record));
+      inFull &= asked.find(document::plainText(events.back())) != std::string::npos;
+    }
+    if (!inFull) items.push_back(labelled("Which was first", listed(std::move(events), "or")));
   }
   if (auto names = namesFact(page, record)) items.push_back(std::move(*names));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
@@ -108,6 +110,7 @@ Inlines claimLine(Page& page, RecordIndex index) {
   if (std::string anchor = page.takeAnchor(index); !anchor.empty())
     out.push_back(document::anchorAt(std::move(anchor)));
   const std::string_view status = record.text("status"_f);
+  Inlines said;
   if (const Value* says = record.find("says"_f); says != nullptr && says->said()) {
     Inlines words = page.words().proseLine(record, *says);
     if (status == "withdrawn") {
@@ -116,11 +119,11 @@ Inlines claimLine(Page& page, RecordIndex index) {
       struck.children = std::move(words);
       out.push_back(std::move(struck));
     } else {
-      put(out, sentence(std::move(words)));
+      said = sentence(std::move(words));
     }
   }
   std::vector<Inlines> notes;
-  if (status == "supposed") notes.push_back({text("supposed, not known")});
+  if (status == "supposed") notes.push_back({text("supposed")});
   if (status == "doubted") notes.push_back({text("doubted")});
   if (status == "withdrawn") notes.push_back({text("withdrawn")});
   for (RecordIndex later : referring(page, index, Kind::claim, "replaces"_f)) {
@@ -146,15 +149,20 @@ Inlines claimLine(Page& page, RecordIndex index) {
     put(note, page.words().citations(against->evidence->cite));
     notes.push_back(std::move(note));
   }
-  put(out, " (");
-  put(out, separated(std::move(notes), "; "));
-  put(out, ")");
+  if (said.empty()) {
+    put(out, " (");
+    put(out, separated(std::move(notes), "; "));
+    put(out, ").");
+  } else {
+    for (Inline& one : sentenceWithNote(std::move(said), separated(std::move(notes), "; ")))
+      out.push_back(std::move(one));
+  }
   if (const Value* because = record.find("because"_f); because != nullptr && because->said()) {
     put(out, " ");
     put(out, sentence(page.words().proseLine(record, *because)));
   }
   if (const Value* about = record.find("about"_f); about != nullptr && about->said()) {
-    put(out, " About ");
+    put(out, " See ");
     put(out, sentence(page.words().value(about, nullptr, record)));
   }
   if (const Value* note = record.find("note"_f); note != nullptr && note->said()) {

@@ -24,8 +24,8 @@ struct Label {
 constexpr Label kLabels[] = {
     {"active"_f, "Traded"},
     {"actual"_f, "Measures"},
-    {"artist"_f, "Drawn by"},
-    {"carries"_f, "Stands with a code"},
+    {"artist"_f, "Artist"},
+    {"carries"_f, "Carries"},
     {"code"_f, "Number"},
     {"code-seen"_f, "Number on it"},
     {"continues"_f, "Continues"},
@@ -41,7 +41,6 @@ constexpr Label kLabels[] = {
     {"measured"_f, "Measured"},
     {"met"_f, "Met with"},
     {"method"_f, "How it was put on"},
-    {"modeller"_f, "Modelled by"},
     {"named-by"_f, "Name given by"},
     {"nominal"_f, "List size"},
     {"parts"_f, "Consists of"},
@@ -68,11 +67,15 @@ Inlines relationInWords(const Page& page, const Value& value) {
   for (const Value& one : value.each()) {
     const Value* event = one.find("event"_f);
     if (event == nullptr || event->target() == records::kNoRecord) continue;
-    Inlines part = page.words().name(event->target());
+    Inlines part;
+    const std::string_view field = event->eventFieldTyped ? event->eventField.name() : std::string_view();
+    const bool end = field == "withdrawn" || field == "closed" || field == "died" || field.ends_with("until");
+    put(part, end ? "the end of " : "");
+    put(part, page.words().name(event->target()));
     if (const Value* within = one.find("within"_f))
-      put(part, " (within " + Words::lengthInWords(within->text) + ")");
+      put(part, ", within " + Words::lengthInWords(within->text));
     if (const Value* least = one.find("at-least"_f))
-      put(part, " (at least " + Words::lengthInWords(least->text) + ")");
+      put(part, ", by at least " + Words::lengthInWords(least->text));
     parts.push_back(std::move(part));
   }
   return listed(std::move(parts));
@@ -93,26 +96,39 @@ std::string labelOf(Kind kind, Field field) {
   return capitalised(std::move(label));
 }
 
-Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value,
-                          const FieldSpec* spec) {
-  Inlines out = page.words().value(&value, spec, record);
-  Inlines evidence = page.words().ownEvidence(value);
-  if (!evidence.empty()) {
-    put(out, " (");
-    put(out, std::move(evidence));
-    put(out, ")");
+Inlines withEvidence(const Page& page, const PublishedRecord& record, const Value& value,
+                     const FieldSpec* spec, Inlines words) {
+  std::vector<Inlines> beside;
+  if (Inlines evidence = page.words().ownEvidence(value); !evidence.empty())
+    beside.push_back(std::move(evidence));
+  for (Inlines& remark : page.words().remarks(value, spec, record)) beside.push_back(std::move(remark));
+  if (!beside.empty()) {
+    put(words, " (");
+    put(words, separated(std::move(beside), "; "));
+    put(words, ")");
   }
   if (value.evidence != nullptr && value.evidence->note != nullptr) {
-    put(out, ". ");
-    put(out, page.words().proseLine(record, *value.evidence->note));
+    put(words, ". ");
+    put(words, page.words().proseLine(record, *value.evidence->note));
   }
-  return out;
+  return words;
+}
+
+Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value,
+                          const FieldSpec* spec) {
+  return withEvidence(page, record, value, spec, page.words().bareValue(&value, spec, record));
 }
 
 Blocks fact(const Page& page, const PublishedRecord& record, Field field, std::string_view label) {
   const std::string words = label.empty() ? labelOf(record.kind(), field) : std::string(label);
   const Value* value = record.find(field);
   if (value == nullptr) return labelled(words, {document::text("not recorded")});
+  if (field == "holder"_f && value->said())
+    return labelled(words, withEvidence(page, record, *value, records::specOf(record.kind(), field),
+                                        {document::text(holderInWords(value->text))}));
+  if (field == "carries"_f && value->said())
+    return labelled(words, withEvidence(page, record, *value, records::specOf(record.kind(), field),
+                                        {document::text(withArticle(std::string(value->text)))}));
   return labelled(words, valueWithEvidence(page, record, *value, records::specOf(record.kind(), field)));
 }
 
@@ -163,10 +179,11 @@ std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record)
     std::vector<Inlines> notes;
     if (const Value* by = one.find("by"_f); by != nullptr && by->said()) {
       const bool slip = by->text == "misreading" || by->text == "misheard";
-      notes.push_back({document::text(slip ? (by->text == "misreading" ? "a misreading" : "misheard")
-                                      : by->text == "author"     ? "the author's name for it"
-                                      : by->text == "collectors" ? "among collectors"
-                                                                 : "so the " + std::string(by->text))});
+      notes.push_back(
+          {document::text(slip                   ? (by->text == "misreading" ? "a misreading" : "misheard")
+                          : by->text == "author" ? "the author's name for it"
+                          : by->text == "collectors" ? "the collectors' name"
+                                                     : "the " + std::string(by->text) + "'s name")});
     }
     if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty())
       notes.push_back(std::move(evidence));
@@ -190,7 +207,7 @@ Blocks noteOf(const Page& page, const PublishedRecord& record) {
     Inlines words;
     put(words, "see the ");
     put(words, std::move(corrected));
-    for (Block& block : labelled("Corrected since it was printed", sentence(std::move(words))))
+    for (Block& block : labelled("Changed since it was printed", sentence(std::move(words))))
       out.push_back(std::move(block));
   }
   return out;

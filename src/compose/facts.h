@@ -19,9 +19,13 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record,
 Blocks fact(const Page& page, const PublishedRecord& record, records::Field field,
             std::string_view label = {});
 
-// The value with the evidence that is its own behind it in brackets, and its note.
+// The value with the evidence that is its own, and with what is doubted or said otherwise, behind it in one bracket; then
+// its note.
 Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const records::Value& value,
                           const records::FieldSpec* spec);
+// What that puts behind the value; and the same behind other words for it.
+Inlines withEvidence(const Page& page, const PublishedRecord& record, const records::Value& value,
+                     const records::FieldSpec* spec, Inlines words);
 
 // "**Sources:** …" of the record as a whole; empty if each of its facts has its own and it has none.
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record);
@@ -29,7 +33,7 @@ std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& recor
 // "**Also called:** …"
 std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record);
 
-// The note, as paragraphs of its own; then where it is said what was corrected about the record.
+// The note, as paragraphs of its own; then where it is said what was changed about the record.
 Blocks noteOf(const Page& page, const PublishedRecord& record);
 
 }  // namespace saggar::compose

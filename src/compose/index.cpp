@@ -49,7 +49,14 @@ class Index {
     for (Kind kind : {Kind::maker, Kind::person, Kind::shape, Kind::motif, Kind::form, Kind::mark, Kind::set,
                       Kind::term, Kind::question})
       for (RecordIndex record : page_.records().ofKind(kind)) take(record);
-    for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) takeOtherNames(treatment);
+    // A decoration is found by its number and its motif; one that has a name, by that too.
+    for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) {
+      if (page_.record(treatment).text("name"_f).empty()) {
+        takeOtherNames(treatment);
+      } else {
+        take(treatment);
+      }
+    }
     for (const MarkedEntry& one : page_.book().marked) {
       const Chapter& chapter = chapters()[one.chapter];
       heading(one.heading)
@@ -145,21 +152,39 @@ class Index {
     return found == mentioned_.end() ? kNone : found->second;
   }
 
+  // Each chapter once: the place of the description before a marked one, and that before the chapter's top. Descriptions
+  // first, then in the order of the guide.
+  static std::vector<Locator> chaptersOf(const Heading& one) {
+    auto worth = [](const Locator& locator) {
+      return locator.main ? 2 : locator.target.anchor.empty() ? 0 : 1;
+    };
+    std::vector<Locator> out;
+    for (const Locator& locator : one.locators) {
+      const auto known = std::find_if(out.begin(), out.end(),
+                                      [&](const Locator& other) { return other.chapter == locator.chapter; });
+      if (known == out.end()) {
+        out.push_back(locator);
+      } else if (worth(locator) > worth(*known)) {
+        *known = locator;
+      }
+    }
+    std::stable_sort(out.begin(), out.end(), [](const Locator& a, const Locator& b) {
+      return std::pair(!a.main, a.chapter) < std::pair(!b.main, b.chapter);
+    });
+    return out;
+  }
+
   Inlines line(const Heading& one) const {
     Inlines out;
     put(out, one.words);
     if (!one.gloss.empty()) put(out, " (" + one.gloss + ")");
     std::vector<Inlines> places;
-    std::vector<std::size_t> shown;
     std::size_t left = 0;
-    for (const Locator& locator : one.locators) {
-      const bool again = std::find(shown.begin(), shown.end(), locator.chapter) != shown.end();
-      if (again && locator.target.anchor.empty()) continue;
-      if (!locator.main && shown.size() > kMostChapters) {
+    for (const Locator& locator : chaptersOf(one)) {
+      if (!locator.main && places.size() > kMostChapters) {
         ++left;
         continue;
       }
-      shown.push_back(locator.chapter);
       Inlines link{document::link({text(chapters()[locator.chapter].title)}, locator.target)};
       places.push_back(locator.main ? Inlines{document::strong(std::move(link))} : std::move(link));
     }
@@ -269,7 +294,8 @@ class Index {
                         : motif->target() != records::kNoRecord   ? page_.words().plainName(motif->target())
                                                                   : "motif not known";
     if (shape != nullptr && shape->said())
-      words += " on " + page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
+      words += (words == "no motif" ? ", on " : " on ") +
+               page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
     return words;
   }
 

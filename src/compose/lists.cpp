@@ -7,24 +7,25 @@ namespace {
 struct Composer {
   std::string_view block;
   Blocks (*make)(Page&, const Listing&);
+  std::string_view what = {};  // it lists, in words for an empty list
 };
 
 constexpr Composer kComposers[] = {
-    {"treatments", treatmentsList},
-    {"forms", formsList},
-    {"marks", marksList},
-    {"codes", codesList},
+    {"treatments", treatmentsList, "decoration"},
+    {"forms", formsList, "piece"},
+    {"marks", marksList, "mark"},
+    {"codes", codesList, "number"},
     {"timeline", timelineList},
     {"tell-apart", tellApartList},
-    {"look-alikes", lookAlikesList},
+    {"look-alikes", lookAlikesList, "look-alike"},
     {"questions", questionsList},
     {"help-wanted", helpWantedList},
     {"corrections", correctionsList},
     {"claims", claimsList},
-    {"makers", makersList},
+    {"makers", makersList, "maker"},
     {"glossary", glossaryList},
     {"sources", sourcesList},
-    {"measures", formsList},
+    {"measures", formsList, "piece"},
     {"cautions", cautionsList},
     {"credits", creditsList},
 };
@@ -35,7 +36,7 @@ Blocks listOf(Page& page, const Query& query, bool chapter) {
   for (const Composer& one : kComposers) {
     if (one.block != query.block) continue;
     Blocks out = one.make(page, {query, chosenBy(query, page.words().materials()), chapter});
-    if (out.empty()) out.push_back(noneRecorded());
+    if (out.empty()) out.push_back(noneRecorded(one.what));
     return out;
   }
   return {};

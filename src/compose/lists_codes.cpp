@@ -29,6 +29,14 @@ const choosing::CodeOnRecord* readingOf(const Page& page, RecordIndex record, co
   return nullptr;
 }
 
+// "1601-1688" as "1601 to 1688".
+std::string rangeInWords(std::string_view range) {
+  std::string words(range);
+  if (const std::size_t hyphen = words.find('-'); hyphen != std::string::npos)
+    words.replace(hyphen, 1, " to ");
+  return words;
+}
+
 // How the numbers of one maker are made up.
 std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
   std::vector<Blocks> items;
@@ -48,7 +56,9 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
     if (const Value* missing = rule.find("missing"_f))
       for (const Entry& entry : missing->entries())
         put(words,
-            " Nos. " + std::string(entry.key) + " are missing: " + std::string(entry.value.text) + ".");
+            (entry.key.find('-') == std::string_view::npos ? " No. " + std::string(entry.key) + " is"
+                                                           : " Nos. " + rangeInWords(entry.key) + " are") +
+                " missing: " + asClause(entry.value.text) + ".");
     if (const Value* alike = rule.find("alike"_f); alike != nullptr && alike->said()) {
       std::vector<std::string> signs;
       for (const Value& one : alike->each()) {
@@ -59,12 +69,19 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
       put(words, " The eye confuses " + base::joined(signs, "; ") + ".");
     }
     Inlines evidence = page.words().ownEvidence(rule);
-    put(words, " (");
-    put(words, evidence.empty() ? page.words().recordEvidence(maker) : std::move(evidence));
-    put(words, ")");
+    if (evidence.empty()) evidence = page.words().recordEvidence(maker);
+    words = sentenceWithNote(std::move(words), std::move(evidence));
     items.push_back(labelled(capitalised(std::string(name->text)), std::move(words)));
   }
   return items;
+}
+
+// What is said of a code that has no reading; empty if no rule asks for any.
+std::string whyNotRead(const choosing::CodeOnRecord& code) {
+  if (!code.applies) return {};
+  if (code.unlike != nullptr) return asClause(*code.unlike);
+  if (code.readings.empty()) return "nobody can read it yet";
+  return "it can be read, but not so that it agrees with what is recorded";
 }
 
 // Codes seen on pieces that stand on no treatment on record.
@@ -139,6 +156,7 @@ Blocks codesList(Page& page, const Listing& listing) {
     for (const auto& [code, holders] : byCode) {
       std::vector<Inlines> names;
       std::string said;
+      std::string unread;
       Inlines evidence;
       std::set<std::string> sources;
       for (const Holder& holder : holders) {
@@ -153,12 +171,16 @@ Blocks codesList(Page& page, const Listing& listing) {
             name = page.words().plainName(motif->target());
           if (motif != nullptr && motif->type == ValueType::none) name = "no motif";
           if (shape != nullptr && shape->said())
-            name += (name.empty() ? "on " : " on ") + page.words().plainValue(shape, nullptr, record);
+            name += (name.empty()         ? "on "
+                     : name == "no motif" ? ", on "
+                                          : " on ") +
+                    page.words().plainValue(shape, nullptr, record);
         }
         if (name.empty()) name = page.words().plainName(holder.record);
         names.push_back(listedName(page, {holder.record, holder.sure}, {text(std::move(name))}));
         const std::string reading =
             holder.read == nullptr ? std::string() : page.words().readingsInWords(*holder.read);
+        if (reading.empty() && unread.empty() && holder.read != nullptr) unread = whyNotRead(*holder.read);
         if (!reading.empty() && said.find(reading) == std::string::npos)
           said += (said.empty() ? "" : "; or ") + reading;
         Inlines own = page.words().rowEvidence(record);
@@ -166,7 +188,7 @@ Blocks codesList(Page& page, const Listing& listing) {
         if (!evidence.empty()) put(evidence, "; ");
         put(evidence, std::move(own));
       }
-      if (said.empty()) said = "not read by any rule";
+      if (said.empty()) said = unread.empty() ? "no rule for it is recorded" : unread;
       addRow(table, {{text(code)}, {text(said)}, separated(std::move(names), "; "), std::move(evidence)});
     }
     out.push_back(document::table(std::move(table)));

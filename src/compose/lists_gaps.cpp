@@ -88,7 +88,8 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
   std::vector<Blocks> unrecorded;
   for (const auto& [key, gap] : gaps) {
     const auto& [kind, field] = key;
-    auto line = [&, kindOf = kind, what = field](const std::vector<RecordIndex>& records) {
+    auto line = [&, kindOf = kind, what = field](std::vector<RecordIndex> records) {
+      sortByDate(page, records);
       return labelled(capitalised(what + " of a " + kindInWords(kindOf)),
                       sentence(namesOf(page, records, 24)));
     };
@@ -116,7 +117,7 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
   };
   part("Looked for, and not known", std::move(unknown));
   part("Not recorded so far", std::move(unrecorded));
-  part("Numbers and date codes that no rule reads", std::move(unread));
+  part("Numbers and date codes that nobody can read yet", std::move(unread));
   if (!questions.empty()) {
     Inlines line;
     put(line, "The open questions are set out with what would settle each: ");

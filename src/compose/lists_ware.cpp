@@ -211,7 +211,7 @@ Blocks formsList(Page& page, const Listing& listing) {
     auto value = [&](Field field) {
       return page.words().value(record.find(field), records::specOf(Kind::form, field), record);
     };
-    std::string plain = page.words().plainName(one.record);
+    std::string plain = capitalised(page.words().plainName(one.record));
     Inlines name = anchor.empty() ? page.words().linked(one.record, {text(std::move(plain))})
                                   : Inlines{text(std::move(plain))};
     if (const Value* also = record.find("also"_f); also != nullptr && also->said()) {
@@ -227,18 +227,27 @@ Blocks formsList(Page& page, const Listing& listing) {
       if (!corrected.empty()) put(name, "; corrected: ");
       put(name, std::move(corrected));
     }
-    Inlines actual = value("actual"_f);
+    const Value* size = record.find("actual"_f);
+    Inlines actual = size == nullptr || !size->said()
+                         ? Inlines{text(size == nullptr                 ? "size not recorded"
+                                        : size->type == ValueType::none ? "no size"
+                                                                        : "size not known")}
+                         : value("actual"_f);
     if (const std::string_view measured = record.text("measured"_f);
         !measured.empty() && measured != "overall")
       put(actual, " " + std::string(measured));
-    const Value* holds = record.find("holds"_f);
-    if (holds != nullptr) {
+    if (const Value* holds = record.find("holds"_f); holds != nullptr && holds->said()) {
       put(actual, "; holds ");
       put(actual, value("holds"_f));
+    } else if (holds != nullptr) {
+      put(actual, holds->type == ValueType::none ? "" : "; what it holds is not known");
     }
+    const Value* listed = record.find("nominal"_f);
+    const bool noSize = listed != nullptr && listed->type == ValueType::none;
     std::vector<Inlines> cells;
     cells.push_back(std::move(name));
-    cells.push_back(value("nominal"_f));
+    cells.push_back(noSize ? withEvidence(page, record, *listed, nullptr, {text("no size")})
+                           : value("nominal"_f));
     cells.push_back(std::move(actual));
     if (home) {
       const Value* in = record.find("made-in"_f);
@@ -321,18 +330,11 @@ Blocks marksList(Page& page, const Listing& listing) {
       const PublishedRecord record = page.record(one.record);
       page.lists(one.record);
       page.uses(one.record);
-      std::vector<std::string> how;
-      for (Field field : {"method"_f, "laid"_f, "colour"_f})
-        if (const Value* value = record.find(field); value != nullptr) {
-          std::vector<std::string> words;
-          for (const Value& each : value->each())
-            words.push_back(page.words().plainValue(&each, nullptr, record));
-          how.push_back(base::listedInWords(words, "or"));
-        }
+      const std::string how = howMarkWasMade(page, record);
       Inlines used{text(page.words().shortDate(record.find("used"_f)))};
       addRow(table,
              {listedName(page, one),
-              {text(how.empty() ? "not recorded" : base::joined(how, ", "))},
+              {text(how.empty() ? "not recorded" : how)},
               page.words().value(record.find("reads"_f), records::specOf(Kind::mark, "reads"_f), record),
               std::move(used),
               page.words().rowEvidence(record)});

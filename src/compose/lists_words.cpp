@@ -33,7 +33,10 @@ Inlines ourMarkdown(std::string_view markdown) {
 }  // namespace
 
 Blocks lookAlikesList(Page& page, const Listing& listing) {
-  const std::vector<RecordIndex> chosen = listing.records();
+  std::vector<RecordIndex> chosen = listing.records();
+  const bool ordered = std::any_of(listing.query.parts.begin(), listing.query.parts.end(),
+                                   [](const choosing::Query& part) { return !part.inOrderOf.empty(); });
+  if (!ordered) sortByDate(page, chosen);
   std::vector<Pair> pairs = pairsOf(page, chosen);
   Blocks out;
   constexpr std::pair<Kind, std::string_view> kGroups[] = {

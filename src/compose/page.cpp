@@ -44,8 +44,9 @@ Block ownHeading(const Page& page, int level, std::string words) {
   return document::heading(level, {document::text(std::move(words))}, std::move(anchor));
 }
 
-Block noneRecorded() {
-  return document::paragraph({document::text("None recorded.")});
+Block noneRecorded(std::string_view what) {
+  return document::paragraph({document::text(what.empty() ? std::string("None recorded.")
+                                                          : "No " + std::string(what) + " is recorded.")});
 }
 
 }  // namespace saggar::compose

@@ -61,6 +61,9 @@ class Page {
   // The anchor for an index entry that an author marked.
   std::string mark(const std::string& heading);
 
+  // It has been said here that the author saw the pieces of which nobody else is named as having seen them.
+  bool authorSaw = false;
+
   // The level that headings made here have: one below the heading they stand under.
   int level = 2;
 
@@ -81,7 +84,7 @@ class Page {
 // A heading of ours, with its anchor only if somebody links to it.
 Block ownHeading(const Page& page, int level, std::string words);
 
-// "None recorded." for a list that is empty, and why it stands there all the same.
-Block noneRecorded();
+// For a list that is empty: "No decoration is recorded."; "None recorded." without a word for what it would list.
+Block noneRecorded(std::string_view what = {});
 
 }  // namespace saggar::compose

@@ -1,5 +1,6 @@
 #include "compose/phrases.h"
 
+#include <algorithm>
 #include <iterator>
 
 #include "base/text.h"
@@ -62,6 +63,33 @@ std::string kindInWords(Kind kind, bool several) {
   }
 }
 
+std::string withArticle(const std::string& words) {
+  const bool vowel = !words.empty() && std::string_view("aeioAEIO").find(words[0]) != std::string_view::npos;
+  return (vowel ? "an " : "a ") + words;
+}
+
+std::string holderInWords(std::string_view typed) {
+  std::string words(base::trimmed(typed));
+  const bool bare = !words.empty() && base::isLower(words[0]) && words.ends_with("collection");
+  for (const char* own : {"the ", "a ", "an ", "my ", "our ", "his ", "her ", "their ", "one "})
+    if (words.starts_with(own)) return words;
+  return bare ? withArticle(words) : words;
+}
+
+std::string asClause(std::string_view sentence) {
+  constexpr std::string_view kSmall[] = {
+      "a",  "all",  "an",   "as",  "at",    "both",   "but",  "by",   "for", "from", "he",    "her", "his",
+      "if", "in",   "it",   "its", "no",    "nobody", "none", "not",  "of",  "on",   "one",   "our", "she",
+      "so", "some", "that", "the", "their", "there",  "they", "this", "two", "we",   "which", "with"};
+  std::string words(base::trimmed(sentence));
+  if (words.ends_with('.') && !words.ends_with("..")) words.pop_back();
+  const std::string first = base::folded(std::string_view(words).substr(0, words.find_first_of(" ,;:")));
+  if (!words.empty() && base::isUpper(words[0]) &&
+      std::binary_search(std::begin(kSmall), std::end(kSmall), first))
+    words[0] = static_cast<char>(words[0] - 'A' + 'a');
+  return words;
+}
+
 std::string capitalised(std::string words) {
   if (!words.empty() && base::isLower(words[0])) words[0] = static_cast<char>(words[0] - 'a' + 'A');
   return words;
@@ -96,6 +124,27 @@ Inlines sentence(Inlines words) {
                      std::string_view(".!?").find(last->text.back()) != std::string_view::npos;
   if (!ended && !words.empty()) put(words, ".");
   return words;
+}
+
+Inlines sentenceWithNote(Inlines words, Inlines note) {
+  if (note.empty()) return sentence(std::move(words));
+  words = sentence(std::move(words));
+  // "W.S.P.CO." keeps its stop.
+  Inline* last = words.empty() ? nullptr : &words.back();
+  const bool stop = last != nullptr && last->kind == InlineKind::text && last->text.ends_with('.') &&
+                    !(last->text.size() > 1 && base::isUpper(last->text[last->text.size() - 2]));
+  if (stop) last->text.pop_back();
+  put(words, words.empty() ? "(" : " (");
+  put(words, std::move(note));
+  put(words, stop ? ")." : ")");
+  return words;
+}
+
+void joinLines(Inlines& inlines) {
+  for (Inline& one : inlines) {
+    if (one.kind == InlineKind::softBreak) one = document::text(" ");
+    joinLines(one.children);
+  }
 }
 
 Blocks item(Inlines words) {

@@ -19,6 +19,16 @@ Inlines separated(std::vector<Inlines> parts, std::string_view between);
 // What readers call records of a kind: "decoration", "decorations"; "piece" for a form, "piece seen" for a specimen.
 std::string kindInWords(Kind kind, bool several = false);
 
+// "a price list", "an old number".
+std::string withArticle(const std::string& words);
+
+// Who has a thing, as authors name it: "a private collection", "Tollivane Ferry Museum".
+std::string holderInWords(std::string_view typed);
+
+// An author's sentence within another: without its full stop, and without the capital of a word that has it only
+// because it comes first: "The page is torn." is "the page is torn".
+std::string asClause(std::string_view sentence);
+
 // The first letter as a capital.
 std::string capitalised(std::string words);
 Inlines capitalised(Inlines words);
@@ -28,6 +38,12 @@ std::string countedInWords(std::size_t number, std::string_view one, std::string
 
 // Ends a sentence: a full stop, unless one of . ! ? stands there already.
 Inlines sentence(Inlines words);
+
+// A sentence and its note in brackets, before the full stop: "The page is torn (Price List, p. 3)."
+Inlines sentenceWithNote(Inlines words, Inlines note);
+
+// The author's line ends become blanks, at every depth.
+void joinLines(Inlines& inlines);
 
 // "**Label:** words", as the one paragraph of an item.
 Blocks labelled(std::string_view label, Inlines words);

@@ -253,6 +253,17 @@ void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setti
   Resolver(words, setting).blocks(blocks);
 }
 
+namespace {
+
+void joinAllLines(Blocks& blocks) {
+  for (Block& block : blocks) {
+    joinLines(block.inlines);
+    joinAllLines(block.blocks);
+  }
+}
+
+}  // namespace
+
 Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const records::Value& value,
                      const ProseSetting& setting) {
   const std::string_view trimmed = base::trimmed(value.text);
@@ -267,6 +278,7 @@ Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const rec
   Blocks blocks = linking::parseProse(value.text, map).blocks;
   std::erase_if(blocks, [](const Block& block) { return block.kind == BlockKind::query; });
   resolveBlocks(blocks, words, setting);
+  joinAllLines(blocks);  // where a record's text is broken is a matter of the file's width
   return blocks;
 }
 

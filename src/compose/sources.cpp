@@ -60,17 +60,16 @@ const Type* typeNamed(std::string_view type) {
   return nullptr;
 }
 
-std::string withArticle(std::string words) {
-  if (words == "hearsay") return words;
-  const bool vowel = !words.empty() && std::string_view("aeio").find(words[0]) != std::string_view::npos;
-  return (vowel ? "an " : "a ") + words;
+std::string typeWithArticle(std::string_view type) {
+  const std::string words = typeInWords(type);
+  return words == "hearsay" ? words : withArticle(words);
 }
 
 std::string gradeInWords(const PublishedRecord& source) {
   const Grade grade = gradeOf(source);
   if (grade.record.empty()) return {};
   const std::string words = grade.record == "original"     ? "an original record"
-                            : grade.record == "derivative" ? "a derivative record (a copy)"
+                            : grade.record == "derivative" ? "a derivative record"
                                                            : "an authored account";
   const std::string information = grade.information == "primary"     ? "with first-hand information"
                                   : grade.information == "secondary" ? "with second-hand information"
@@ -134,7 +133,7 @@ Inlines sourceInBrief(const Page& page, RecordIndex index) {
     put(out, capitalised(dateOf(page, source)));
   }
   if (const std::string_view type = source.text("type"_f); !type.empty())
-    put(out, "; " + withArticle(typeInWords(type)));
+    put(out, "; " + typeWithArticle(type));
   put(out, ".");
   if (const std::string grade = gradeInWords(source); !grade.empty())
     put(out, " " + capitalised(grade) + ".");
@@ -193,7 +192,7 @@ Blocks sourcesChapter(Page& page) {
     std::string date = dateOf(page, source);
     put(first, (source.text("publisher"_f).empty() ? capitalised(date) : date) + ".");
     if (const std::string_view type = source.text("type"_f); !type.empty())
-      put(first, " " + capitalised(withArticle(typeInWords(type))) + "; ");
+      put(first, " " + capitalised(typeWithArticle(type)) + "; ");
     put(first, gradeInWords(source) + (gradeInWords(source).empty() ? "" : "."));
     out.push_back(document::paragraph(std::move(first)));
     std::vector<Blocks> items;

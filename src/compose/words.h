@@ -2,6 +2,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "compose/places.h"
@@ -40,13 +41,23 @@ class Words {
   // 1932 (doubted: …)"; "1932 (or 1933)").
   Inlines value(const records::Value* value, const records::FieldSpec* spec,
                 const PublishedRecord& owner) const;
+  // The value without what stands beside it, and that alone: "doubted: the page is torn"; "or 1933, Price List, p. 3";
+  // "not 1922, as in The First Guide: it cites nothing".
+  Inlines bareValue(const records::Value* value, const records::FieldSpec* spec,
+                    const PublishedRecord& owner) const;
+  std::vector<Inlines> remarks(const records::Value& value, const records::FieldSpec* spec,
+                               const PublishedRecord& owner) const;
   std::string plainValue(const records::Value* value, const records::FieldSpec* spec,
                          const PublishedRecord& owner) const;
 
   // Dates for tables: "1932", "by 1935", "about 1932", "1926 to 1935".
   std::string shortDate(const records::Value* value) const;
-  // introduced and withdrawn as one: "1932 to 1955", "from 1932", "until 1955", "not recorded"; and with what is doubted
-  // or said otherwise behind it.
+  // When something began, as the beginning of a span: "from 1932", "by 1935", "not before 1926", "first between 1926 and
+  // 1935"; and when it ended, as its end: "1955", "1955 at the latest", "1955 or later", "a date between 1950 and 1955".
+  std::string beginning(const records::Value& value) const;
+  std::string ending(const records::Value& value) const;
+  // introduced and withdrawn as one: "1932 to 1955", "on sale by 7 October 1923, to 1938", "from 1932", "until 1955", "not
+  // recorded"; and with what is doubted or said otherwise behind it.
   std::string plainDates(const PublishedRecord& record) const;
   Inlines dates(const PublishedRecord& record) const;
   // "2y" as "2 years".
@@ -58,14 +69,17 @@ class Words {
   // effort and place.
   Inlines look(const records::Value* look) const;
   std::string plainFeature(RecordIndex feature) const;  // "edge line"
-  // "gold edge line", "no edge line", "with a rim", "embossing in panels", "closed knob (finial)".
+  // Feature by feature, in the same order: {"subject", "fruit"}.
+  std::vector<std::pair<std::string, std::string>> lookByFeature(const records::Value& look) const;
+  // "gold edge line", "no edge line", "with a rim", "embossing in panels", "closed-knob finial".
   static std::string featureInWords(const std::string& feature, const std::vector<std::string>& values);
 
   // --- evidence (words_evidence.cpp)
 
   // How it is known: the citations of a value's evidence and of its record, each a link to its source's entry with the
   // locator: "Decoration Books 2-6, vol. 3, May 1932; Price List No. 17, p. 4"; or "the author's judgement: …"; or
-  // "no source recorded". A specimen or photo cited is named.
+  // "no source recorded". A specimen or photo cited is named: "a piece seen: …". What was looked for in a source and not
+  // found is "not found in …", what only follows from it "by inference from …".
   Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
   Inlines evidenceOfRecord(
       const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
@@ -75,7 +89,8 @@ class Words {
   Inlines ownEvidence(const records::Value& value,
                       bool brief = false) const;  // of the value alone; empty if it has none
   Inlines citation(const records::Citation& citation, bool brief = false) const;
-  // What a source is called where there is little room: its id in words, if that is shorter than its title.
+  // What a source is called where there is little room: its id in words, if that is shorter than its title; with the
+  // capitals and hyphens that those words have in its title or in the names of who made it ("Ledger-Standard 1923").
   std::string shortName(RecordIndex source) const;
   Inlines citations(std::span<const records::Citation> cite) const;
 
@@ -86,6 +101,9 @@ class Words {
   Inlines codeReadings(RecordIndex record) const;
   // The readings of one code alone, without the code; empty if it has none that says anything.
   std::string readingsInWords(const choosing::CodeOnRecord& code) const;
+  // Why a code that has a date is of none that it could be read as: "it would be of 1st quarter 1932, and Ferry Street works
+  // was used from 1889 to 1931"; empty where that is not the reason.
+  std::string whyRuledOut(const choosing::CodeOnRecord& code) const;
 
   // --- prose (prose.cpp)
 

@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cstdint>
 
 #include "base/text.h"
+#include "compose/code_dates.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
+#include "dates/print.h"
 
 // Numbers and codes read out.
 namespace saggar::compose {
@@ -21,11 +24,6 @@ std::string partName(std::string_view name) {
   return out;
 }
 
-std::string withArticle(const std::string& words) {
-  return (words.empty() || std::string_view("aeio").find(words[0]) == std::string_view::npos ? "a " : "an ") +
-         words;
-}
-
 bool saysText(const PublishedRecord& record, records::Field field, std::string_view wanted) {
   const Value* value = record.find(field);
   if (value == nullptr || !value->said()) return false;
@@ -38,6 +36,7 @@ class Reader {
   Reader(const Words& words, const CodeOnRecord& code)
       : words_(words), records_(words.materials().records), code_(code) {}
 
+  // Part by part, without the date.
   std::vector<std::string> reading(const CodeReading& one) const {
     std::vector<std::string> parts;
     const std::string date = one.reading.dateInWords();
@@ -48,7 +47,6 @@ class Reader {
       std::string part = partInWords(one, i, date);
       if (!part.empty()) parts.push_back(std::move(part));
     }
-    if (!date.empty()) parts.push_back(date);
     return parts;
   }
 
@@ -141,23 +139,61 @@ std::string together(const std::vector<std::string>& parts) {
 
 }  // namespace
 
-std::string Words::readingsInWords(const CodeOnRecord& code) const {
-  struct Said {
-    std::vector<std::string> parts;
-    std::vector<std::string> rules;
-  };
+namespace {
+
+// A reading, or several that differ in their date alone.
+struct Said {
+  std::vector<std::string> parts;
+  std::vector<codes::DateChoice> dates;
+  std::vector<std::string> rules;
+};
+
+std::vector<Said> saidBy(const Reader& reader, const CodeOnRecord& code) {
   std::vector<Said> all;
-  const Reader reader(*this, code);
   for (const CodeReading& one : code.readings) {
     if (!one.possible) continue;
     std::vector<std::string> parts = reader.reading(one);
-    auto found = std::find_if(all.begin(), all.end(), [&](const Said& said) { return said.parts == parts; });
-    if (found == all.end()) found = all.insert(all.end(), {std::move(parts), {}});
+    auto found = std::find_if(all.begin(), all.end(), [&](const Said& said) {
+      return said.parts == parts && said.dates.empty() == one.reading.date.empty();
+    });
+    if (found == all.end()) found = all.insert(all.end(), {std::move(parts), {}, {}});
+    if (!one.reading.date.empty()) found->dates.push_back(one.reading.date);
     if (one.rule != nullptr &&
         std::find(found->rules.begin(), found->rules.end(), one.rule->name) == found->rules.end())
       found->rules.push_back(one.rule->name);
   }
-  // Readings that part in one place only are told together: "serial 203, or 203 copied from the end of …".
+  for (Said& said : all)
+    if (!said.dates.empty()) said.parts.push_back(datesOfCode(std::move(said.dates)));
+  return all;
+}
+
+// What stands in one place of several readings: "serial 203, or 203 copied from …"; a sign that cannot be read makes
+// many, of which some are named.
+std::string alternatives(const std::vector<std::string>& parts) {
+  constexpr std::size_t kMost = 4;
+  // "? for no line, gold or platinum": the sign is the same, and named once.
+  const std::size_t sign = parts[0].find(" for ");
+  if (sign != std::string::npos && std::all_of(parts.begin(), parts.end(), [&](const std::string& part) {
+        return part.compare(0, sign + 5, parts[0], 0, sign + 5) == 0 && part.find(',') == std::string::npos;
+      })) {
+    std::vector<std::string> meanings;
+    for (const std::string& part : parts) meanings.push_back(part.substr(sign + 5));
+    if (meanings.size() > kMost + 1) {
+      meanings.resize(kMost);
+      meanings.push_back("one of " + countedInWords(parts.size() - kMost, "other", "others"));
+    }
+    return parts[0].substr(0, sign + 5) + base::listedInWords(meanings, "or");
+  }
+  if (parts.size() <= kMost + 1) return base::joined(parts, ", or ");
+  return base::joined({parts.begin(), parts.begin() + kMost}, ", or ") + ", or one of " +
+         countedInWords(parts.size() - kMost, "other", "others");
+}
+
+}  // namespace
+
+std::string Words::readingsInWords(const CodeOnRecord& code) const {
+  std::vector<Said> all = saidBy(Reader(*this, code), code);
+  // Readings that part in one place only are told together.
   if (all.size() > 1) {
     std::size_t differing = SIZE_MAX;
     bool one = true;
@@ -170,21 +206,49 @@ std::string Words::readingsInWords(const CodeOnRecord& code) const {
       }
     }
     if (one && differing != SIZE_MAX) {
-      for (std::size_t r = 1; r < all.size(); ++r)
-        all[0].parts[differing] += ", or " + all[r].parts[differing];
+      std::vector<std::string> each;
+      for (const Said& said : all) each.push_back(said.parts[differing]);
+      all[0].parts[differing] = alternatives(each);
       all.resize(1);
     }
   }
   std::vector<std::string> parts;
+  constexpr std::size_t kMostReadings = 6;
+  std::size_t left = 0;
   for (const Said& said : all) {
     std::string words = together(said.parts);
     if (all.size() > 1 && !said.rules.empty() && !words.empty())
       words = "as " + withArticle(base::listedInWords(said.rules, "or")) + ", " + words;
-    if (!words.empty()) parts.push_back(std::move(words));
+    if (words.empty()) continue;
+    if (parts.size() < kMostReadings) {
+      parts.push_back(std::move(words));
+    } else {
+      ++left;
+    }
   }
+  if (left != 0) parts.push_back("in one of " + countedInWords(left, "other way", "other ways"));
   std::string out = base::joined(parts, "; or ");
   if (code.more) out += "; and more ways to read it";
   return out;
+}
+
+std::string Words::whyRuledOut(const CodeOnRecord& code) const {
+  const Reader reader(*this, code);
+  for (const CodeReading& one : code.readings) {
+    if (one.possible) return {};
+    for (const choosing::Against& against : materials_->codes.against(code, one)) {
+      if (against.reason != choosing::Against::Reason::used || against.value == nullptr ||
+          against.value->date() == nullptr || one.reading.date.empty())
+        continue;
+      const std::vector<std::string> parts = reader.reading(one);
+      const bool works = against.field == "works"_f;
+      if (!works && against.field != "codes"_f) continue;
+      const std::string who = !works ? "such codes were" : (parts.empty() ? "that works" : parts[0]) + " was";
+      return "it would be of " + one.reading.dateInWords() + ", and " + who + " used " +
+             dates::lasted(*against.value->date());
+    }
+  }
+  return {};
 }
 
 Inlines Words::codeReadings(RecordIndex record) const {

@@ -79,27 +79,70 @@ class Gathered {
 
 }  // namespace
 
+namespace {
+
+// The words of a name as it spells them, compounds as one: "Ledger-Standard". Its first word has a capital in any case: it
+// counts only where the second has one too.
+void spellings(std::string_view name, std::vector<std::string>& out) {
+  const std::vector<std::string_view> words = base::split(name, ' ');
+  const bool titled = words.size() < 2 || (!words[1].empty() && !base::isLower(words[1][0]));
+  for (std::size_t i = titled ? 0 : 1; i < words.size(); ++i) {
+    std::string_view word = words[i];
+    while (!word.empty() && std::string_view(",.;:()").find(word.back()) != std::string_view::npos)
+      word.remove_suffix(1);
+    if (!word.empty() && word[0] == '(') word.remove_prefix(1);
+    if (!word.empty()) out.emplace_back(word);
+  }
+}
+
+}  // namespace
+
 std::string Words::shortName(RecordIndex source) const {
   const PublishedRecord record = materials_->records[source];
   std::string title = plainName(source);
   if (record.kind() != Kind::source) return title;
-  std::string words(record.id());
-  std::replace(words.begin(), words.end(), '-', ' ');
+  std::vector<std::string> known;
+  spellings(title, known);
+  for (records::Field field : {"by"_f, "publisher"_f})
+    if (const Value* made = record.find(field); made != nullptr && made->said())
+      for (const Value& one : made->each()) spellings(plainSomebody(one.text), known);
+  // The id, each run of its words as the longest of those names that is it.
+  std::string_view rest = record.id();
+  std::string words;
+  while (!rest.empty()) {
+    std::size_t length = 0;
+    std::string best;
+    for (const std::string& one : known) {
+      const std::string folded = base::folded(one);
+      const bool here =
+          rest.starts_with(folded) && (rest.size() == folded.size() || rest[folded.size()] == '-');
+      if (!here || folded.size() <= length) continue;
+      length = folded.size();
+      best = one;
+    }
+    if (length == 0) {
+      length = std::min(rest.find('-'), rest.size());
+      best = std::string(rest.substr(0, length));
+    }
+    words += (words.empty() ? "" : " ") + best;
+    rest.remove_prefix(std::min(length + 1, rest.size()));
+  }
   words = capitalised(std::move(words));
   return words.size() < title.size() ? words : title;
 }
 
 Inlines Words::citation(const Citation& citation, bool brief) const {
   Inlines out;
+  if (citation.says == records::Says::notFound) put(out, "not found in ");
+  if (citation.says == records::Says::indirect) put(out, "by inference from ");
+  if (citation.kind == Kind::specimen) put(out, "a piece seen: ");
+  if (citation.kind == Kind::photo) put(out, "a picture: ");
   if (citation.target == records::kNoRecord) {
     put(out, citation.id);
   } else {
-    out = brief ? linked(citation.target, {text(shortName(citation.target))}) : name(citation.target);
-    if (citation.kind == Kind::specimen) out.insert(out.begin(), text("a piece seen, "));
+    put(out, brief ? linked(citation.target, {text(shortName(citation.target))}) : name(citation.target));
   }
   if (!citation.at.empty()) put(out, ", " + std::string(citation.at));
-  if (citation.says == records::Says::notFound) put(out, " (looked for there and not found)");
-  if (citation.says == records::Says::indirect) put(out, " (by inference)");
   return out;
 }
 

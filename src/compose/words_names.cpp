@@ -66,7 +66,7 @@ std::string Words::plainName(RecordIndex index) const {
       if (!motif.empty() && !shape.empty()) return motif + " on " + shape;
       const Value* none = record.find("motif"_f);
       const bool plain = none != nullptr && none->type == ValueType::none;
-      if (!code.empty() && plain && !shape.empty()) return code + " on " + shape + ", without a motif";
+      if (!code.empty() && plain) return code + " without a motif";
       if (!code.empty()) return shape.empty() ? code : code + " on " + shape;
       if (plain && !shape.empty()) return shape + " without a motif";
       if (!motif.empty()) return motif;

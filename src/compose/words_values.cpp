@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 
 #include "base/text.h"
 #include "compose/phrases.h"
@@ -18,12 +19,7 @@ using records::ValueType;
 
 namespace {
 
-// A reason in the middle of a sentence.
-std::string withoutStop(std::string_view reason) {
-  std::string_view words = base::trimmed(reason);
-  if (words.ends_with('.')) words.remove_suffix(1);
-  return std::string(words);
-}
+constexpr std::string_view kEndNotKnown = ", end not known";
 
 std::string measureInWords(const Value& value, linking::GuideSettings::Units units) {
   const records::Measure* measure = value.measure();
@@ -45,12 +41,14 @@ std::string Words::shortDate(const Value* value) const {
   if (value->type == ValueType::none) return "none";
   if (value->date() != nullptr) {
     std::string words = dates::inTable(*value->date());
-    if (words.ends_with(" to ?")) words.replace(words.size() - 1, 1, "a date not known");
+    if (words.ends_with(" to ?"))
+      return "from " + words.substr(0, words.size() - 5) + std::string(kEndNotKnown);
+    if (words.starts_with("? to ")) return "until " + words.substr(5) + ", beginning not known";
     return words;
   }
   if (value->type == ValueType::between) {
     auto end = [&](const Value& one) {
-      return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one);
+      return one.target() != records::kNoRecord ? "the time of " + plainName(one.target()) : shortDate(&one);
     };
     const Value& from = value->items()[0];
     const Value& to = value->items()[1];
@@ -81,43 +79,74 @@ std::string Words::lengthInWords(std::string_view typed) {
   return number.empty() ? out : std::string(typed);
 }
 
+namespace {
+
+// A moment that lies somewhere in an interval: "1926 to 1935".
+std::optional<std::pair<std::string, std::string>> betweenWhat(const std::string& words) {
+  const std::size_t to = words.find(" to ");
+  if (to == std::string::npos) return std::nullopt;
+  return std::pair(words.substr(0, to), words.substr(to + 4));
+}
+
+}  // namespace
+
+std::string Words::beginning(const Value& value) const {
+  std::string words = shortDate(&value);
+  if (words.ends_with(kEndNotKnown)) words.resize(words.size() - kEndNotKnown.size());
+  if (words.starts_with("by ")) return words;
+  if (words.starts_with("until ")) return "by " + words.substr(6);
+  if (words.starts_with("from ")) return "not before " + words.substr(5);
+  if (words.starts_with("since ")) return "not before " + words.substr(6);
+  if (const auto ends = betweenWhat(words)) return "first between " + ends->first + " and " + ends->second;
+  return "from " + words;
+}
+
+std::string Words::ending(const Value& value) const {
+  std::string words = shortDate(&value);
+  if (words.ends_with(kEndNotKnown)) words.resize(words.size() - kEndNotKnown.size());
+  if (words.starts_with("by ")) return words.substr(3) + " at the latest";
+  if (words.starts_with("until ")) return words.substr(6) + " at the latest";
+  if (words.starts_with("from ")) return words.substr(5) + " or later";
+  if (words.starts_with("since ")) return words.substr(6) + " or later";
+  if (const auto ends = betweenWhat(words)) return "a date between " + ends->first + " and " + ends->second;
+  return words;
+}
+
 std::string Words::plainDates(const PublishedRecord& record) const {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   const bool hasFrom = from != nullptr && from->said();
   const bool hasUntil = until != nullptr && until->said();
-  std::string words;
-  if (hasFrom && hasUntil) {
-    const std::string a = shortDate(from);
-    const std::string b = shortDate(until);
-    words = a == b ? a : a + " to " + b;
-  } else if (hasFrom) {
-    words = "from " + shortDate(from);
-    if (words.starts_with("from by ") || words.starts_with("from from ")) words.erase(0, 5);
-  } else if (hasUntil) {
-    words = "until " + shortDate(until);
-  } else {
-    words = from != nullptr || until != nullptr ? "not known" : "not recorded";
+  if (!hasFrom && !hasUntil) return from != nullptr || until != nullptr ? "not known" : "not recorded";
+  if (!hasFrom) return "until " + ending(*until);
+  std::string begun = beginning(*from);
+  if (!hasUntil) return begun;
+  if (begun.starts_with("by ")) {  // "by 1923 to 1938" would be read as one
+    return (record.kind() == Kind::motif ? "in use " : "on sale ") + begun + ", to " + ending(*until);
   }
-  return words;
+  if (!begun.starts_with("from ")) return begun + ", to " + ending(*until);
+  begun.erase(0, 5);
+  return begun == ending(*until) ? begun : begun + " to " + ending(*until);
 }
 
 Inlines Words::dates(const PublishedRecord& record) const {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   Inlines out{text(plainDates(record))};
+  const bool both = from != nullptr && from->said() && until != nullptr && until->said();
   for (const Value* one : {from, until}) {
     if (one == nullptr || one->evidence == nullptr) continue;
     if (!one->evidence->doubted.empty())
-      out.push_back(text(" (" + shortDate(one) + " doubted: " + withoutStop(one->evidence->doubted) + ")"));
+      out.push_back(text(" (" + (both ? shortDate(one) + ' ' : std::string()) +
+                         "doubted: " + asClause(one->evidence->doubted) + ")"));
     for (const records::Alternative& other : one->evidence->but)
       out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) +
-                         (other.setAside.empty() ? "" : ": " + withoutStop(other.setAside)) + ")"));
+                         (other.setAside.empty() ? "" : ": " + asClause(other.setAside)) + ")"));
   }
   return out;
 }
 
-Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
+Inlines Words::bareValue(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
   if (value == nullptr) return {text("not recorded")};
   Inlines out;
   switch (value->type) {
@@ -153,7 +182,9 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
     case ValueType::list: {
       std::vector<Inlines> parts;
       for (const Value& item : value->items()) parts.push_back(this->value(&item, spec, owner));
-      out = listed(std::move(parts));
+      // A mark in several colours was printed now in one, now in another.
+      const bool others = spec != nullptr && spec->field == "colour"_f && owner.kind() == Kind::mark;
+      out = listed(std::move(parts), others ? "or" : "and");
       if (value->items().empty()) out = {text("none")};
       break;
     }
@@ -201,18 +232,35 @@ Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedR
       [[fallthrough]];
     default: out = {text(std::string(value->text))};
   }
-  if (value->evidence != nullptr) {
-    const records::Evidence& evidence = *value->evidence;
-    if (!evidence.doubted.empty()) out.push_back(text(" (doubted: " + withoutStop(evidence.doubted) + ")"));
-    for (const records::Alternative& other : evidence.but) {
-      out.push_back(text(other.setAside.empty() ? " (or " : " (not "));
-      put(out, this->value(&other.is, spec, owner));
-      if (!other.cite.empty()) {
-        out.push_back(text(", "));
-        put(out, citation(other.cite[0]));
-      }
-      out.push_back(text(other.setAside.empty() ? ")" : ": " + withoutStop(other.setAside) + ")"));
+  return out;
+}
+
+std::vector<Inlines> Words::remarks(const Value& value, const FieldSpec* spec,
+                                    const PublishedRecord& owner) const {
+  std::vector<Inlines> out;
+  if (value.evidence == nullptr) return out;
+  if (!value.evidence->doubted.empty())
+    out.push_back({text("doubted: " + asClause(value.evidence->doubted))});
+  for (const records::Alternative& other : value.evidence->but) {
+    Inlines one{text(other.setAside.empty() ? "or " : "not ")};
+    put(one, this->value(&other.is, spec, owner));
+    if (!other.cite.empty()) {
+      put(one, other.setAside.empty() ? ", " : ", as in ");
+      put(one, citation(other.cite[0]));
     }
+    if (!other.setAside.empty()) put(one, ": " + asClause(other.setAside));
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+Inlines Words::value(const Value* value, const FieldSpec* spec, const PublishedRecord& owner) const {
+  Inlines out = bareValue(value, spec, owner);
+  if (value == nullptr) return out;
+  if (std::vector<Inlines> beside = remarks(*value, spec, owner); !beside.empty()) {
+    put(out, " (");
+    put(out, separated(std::move(beside), "; "));
+    put(out, ")");
   }
   return out;
 }

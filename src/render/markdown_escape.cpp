@@ -22,7 +22,9 @@ bool beginsReference(std::string_view text, std::size_t at) {
   if (end < text.size() && text[end] == '#') ++end;
   const std::size_t first = end;
   while (end < text.size() && end < first + 40 && (isLetter(text[end]) || base::isDigit(text[end]))) ++end;
-  return end > first && end < text.size() && text[end] == ';';
+  // No name of a reference has one letter alone (HTML, "Named character references"): "W&S;" is read as it stands.
+  const std::size_t least = first == at + 1 ? 2 : 1;
+  return end >= first + least && end < text.size() && text[end] == ';';
 }
 
 // Where a backslash must go so that a line does not begin a list, heading, quotation, rule or table; npos for

@@ -64,7 +64,7 @@ TEST_CASE("a guide is its contents, its chapters in order, and the index last") 
                                                 "other-shapes", "lists", "sources", "index"});
   CHECK(guide.file("README") == R"(# Plates of Velm
 
-By Ann Author and Ben Author. Second edition. Before it came the first in 2019.
+By Ann Author and Ben Author. Second edition. The first edition came out in 2019.
 
 ## The firm
 

@@ -32,14 +32,14 @@ TEST_CASE("treatments: a short table elsewhere, with the shape where there are s
   CHECK(block("treatments", "where: {shape: bryn}") ==
         R"(| Number | Motif | Lines and glaze | Offered | Sources |
 | --- | --- | --- | --- | --- |
-| [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern book](sources.md#source-pattern-book), BR-01 |
-| [BR-02-0](bryn.md#treatment-br-02) | none | no edge line | from 1923 (1923 doubted: The ink is another) | no source recorded |
+| [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern Book](sources.md#source-pattern-book), BR-01 |
+| [BR-02-0](bryn.md#treatment-br-02) | none | no edge line | from 1923 (doubted: the ink is another) | no source recorded |
 )");
   CHECK(block("treatments", "where: {motif: fern}\ngrouped: shape") ==
         R"(| Number | Motif | Lines and glaze | Offered | Sources |
 | --- | --- | --- | --- | --- |
 | **[Bryn](bryn.md#shape-bryn)** | | | | |
-| [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern book](sources.md#source-pattern-book), BR-01 |
+| [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern Book](sources.md#source-pattern-book), BR-01 |
 | **[Cairn](cairn.md#shape-cairn)** | | | | |
 | [number not known](cairn.md#treatment-ca-shop) | [Fern](motifs.md#motif-fern) | not recorded | not recorded | [A book](sources.md#source-a-book) |
 )");
@@ -57,7 +57,7 @@ TEST_CASE("columns of the author's own") {
               "where: {shape: bryn}\ncolumns: [code, Picture: motif.name, met]\nin-order-of: code") ==
         R"(| Number | Picture | Met with | Sources |
 | --- | --- | --- | --- |
-| [BR-01-1](bryn.md#treatment-br-01) | Fern | often | [Pattern book](sources.md#source-pattern-book), BR-01 |
+| [BR-01-1](bryn.md#treatment-br-01) | Fern | often | [Pattern Book](sources.md#source-pattern-book), BR-01 |
 | [BR-02-0](bryn.md#treatment-br-02) | none | not recorded | no source recorded |
 )");
 }
@@ -90,11 +90,11 @@ TEST_CASE("a chapter of a shape: facts, pieces, decorations, marks, look-alikes,
 - **Maker:** [Amblecote & Tarn](lists.md#maker-amblecote)
 - **Offered:** from 1921 ([The Pattern Book of Amblecote & Tarn](sources.md#source-pattern-book), p. 1) to 1940
 - **Prefix in codes:** BR
-- **Modelled by:** [Mo Delling](lists.md#person-mo)
-- **Look:** round outline; embossing in panels; closed knob (finial); white glaze, or ivory since 1930
+- **Modeller:** [Mo Delling](lists.md#person-mo)
+- **Look:** round outline; embossing in panels; closed-knob finial; white glaze, or ivory since 1930
 - **Sources:** [The Pattern Book of Amblecote & Tarn](sources.md#source-pattern-book), list of shapes
 
-**Corrected since it was printed:** see the [corrigendum of 2 May 2020](corrections.md#claim-first-new).
+**Changed since it was printed:** see the [corrigendum of 2 May 2020](corrections.md#claim-first-new).
 
 )");
   CHECK(part(bryn, "## Pieces", "## Decorations") == R"(## Pieces
@@ -104,24 +104,31 @@ TEST_CASE("a chapter of a shape: facts, pieces, decorations, marks, look-alikes,
 | **Flat ware** | | | |
 | [7-inch plate](forms.md#form-plate) (dinner plate) | 7 in | 9 1/8 in (232 mm) | [Price List](sources.md#source-price-list), p. 1 |
 | **Hollow ware** | | | |
-| [pot](forms.md#form-pot) | none | not recorded; holds 24 fl oz (710 ml) | [Price List](sources.md#source-price-list), p. 2 |
+| [Pot](forms.md#form-pot) | no size | size not recorded; holds 24 fl oz (710 ml) | [Price List](sources.md#source-price-list), p. 2 |
 
 )");
   CHECK(part(bryn, "## Known pieces", "## Open questions") == R"(## Known pieces
 
 **[BR-01-1 Fern](#treatment-br-01)**
 
-- <a id="specimen-br-01-plate"></a>[7-inch plate](forms.md#form-plate); numbered BR-01-1; mark [A crown](marks.md#mark-one) in the foot; date code L241 (Low works, 1st quarter 1924); 9 1/8 in (232 mm). Seen in hand by Mo Delling, 3 February 2001. Holder: a museum.
+- <a id="specimen-br-01-plate"></a>[7-inch plate](forms.md#form-plate); numbered BR-01-1; mark [A crown](marks.md#mark-one) in the foot; date code L241 (Low works, 1st quarter 1924); 9 1/8 in (232 mm). Seen in hand by Mo Delling on 3 February 2001. Holder: a museum.
 - <a id="specimen-br-01-pot"></a>[Pot](forms.md#form-pot). Reported by a friend.
 
 )");
 }
 
 TEST_CASE("a list that chooses nothing says so") {
-  for (const char* name : {"treatments", "forms", "marks", "codes", "look-alikes", "makers", "measures"})
+  for (const auto& [name, what] : {std::pair{"treatments", "decoration"},
+                                   {"forms", "piece"},
+                                   {"marks", "mark"},
+                                   {"codes", "number"},
+                                   {"look-alikes", "look-alike"},
+                                   {"makers", "maker"},
+                                   {"measures", "piece"}})
     CHECK(block(name, name == std::string_view("measures") || name == std::string_view("forms")
                           ? "where: {ware: set}"
-                          : "where: {name: Nobody}\nsure: yes") == "None recorded.\n");
+                          : "where: {name: Nobody}\nsure: yes") ==
+          "No " + std::string(what) + " is recorded.\n");
   CHECK(block("questions", "where: {about: treatment:br-01}") == "None recorded.\n");
   CHECK(block("sources", "where: {type: patent}") == "None recorded.\n");
 }
@@ -132,8 +139,8 @@ TEST_CASE("codes: one row a code, with all that carry it, in the order of prefix
               "code: [CA-09-0, BR-01-1]\n") ==
         R"(| Number | What it says | Stands on | Sources |
 | --- | --- | --- | --- |
-| BR-01-1 | BR for Bryn, serial 01, 1 for a gold edge line | [Fern on Bryn](bryn.md#treatment-br-01); [on Cairn](cairn.md#treatment-ca-9) | [Pattern book](sources.md#source-pattern-book), BR-01; no source recorded |
-| BR-02-0 | BR for Bryn, serial 02, 0 for no edge line | [no motif on Bryn](bryn.md#treatment-br-02) | no source recorded |
+| BR-01-1 | BR for Bryn, serial 01, 1 for a gold edge line | [Fern on Bryn](bryn.md#treatment-br-01); [on Cairn](cairn.md#treatment-ca-9) | [Pattern Book](sources.md#source-pattern-book), BR-01; no source recorded |
+| BR-02-0 | BR for Bryn, serial 02, 0 for no edge line | [no motif, on Bryn](bryn.md#treatment-br-02) | no source recorded |
 | CA-09-0 | CA for Cairn, serial 09, 0 for no edge line | [on Cairn](cairn.md#treatment-ca-9) | no source recorded |
 | CA-10-0 | CA for Cairn, serial 10, 0 for no edge line | [on Cairn](cairn.md#treatment-ca-10) | no source recorded |
 
@@ -144,14 +151,14 @@ TEST_CASE("codes: one row a code, with all that carry it, in the order of prefix
 TEST_CASE("marks, look-alikes, statements, credits, cautions") {
   CHECK(block("marks") == R"(| Mark | How it was made | Reads | Used | Sources |
 | --- | --- | --- | --- | --- |
-| [A crown](marks.md#mark-one) | printed, red or blue | VELM | 1920 to 1950 | [Pattern book](sources.md#source-pattern-book), inside the cover |
+| [A crown](marks.md#mark-one) | printed in red or blue | VELM | 1920 to 1950 | [Pattern Book](sources.md#source-pattern-book), inside the cover |
 )");
   CHECK(block("look-alikes", "where: {name: Other}") ==
         "- **[Bryn](bryn.md#shape-bryn)** and **[Other](other-shapes.md#shape-other)**. Theirs is heavier. "
-        "On record: outline round against square.\n");
+        "On record as well: round outline against square.\n");
   CHECK(block("claims") ==
-        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels. (the author's judgement, from the entries "
-        "of this guide) About [Bryn](bryn.md#shape-bryn).\n");
+        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels (the author's judgement, from the entries "
+        "of this guide). See [Bryn](bryn.md#shape-bryn).\n");
   CHECK(block("credits") ==
         "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n");
   CHECK(block("cautions", "where: {of: treatment}") ==
@@ -165,8 +172,8 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
 
 TEST_CASE("questions: in full at home, in one line elsewhere") {
   CHECK(block("questions") ==
-        "> **An open question:** Why has [Bryn](bryn.md#shape-bryn) two glazes? What speaks for and against "
-        "it: [Why two](questions.md#question-why-two).\n");
+        "> **An open question:** Why has [Bryn](bryn.md#shape-bryn) two glazes? What is known, and what "
+        "would settle it: [Why two](questions.md#question-why-two).\n");
   CHECK(chapter("questions") == R"(# Open questions
 
 <a id="question-why-two"></a>
@@ -175,13 +182,13 @@ TEST_CASE("questions: in full at home, in one line elsewhere") {
 
 Why has [Bryn](bryn.md#shape-bryn) two glazes?
 
-**What speaks for it**
+**What is known**
 
-- A white one is known. (a piece seen, [BR-01-1 Fern, 7-inch plate](bryn.md#specimen-br-01-plate))
+- A white one is known (a piece seen: [BR-01-1 Fern, 7-inch plate](bryn.md#specimen-br-01-plate)).
 
-**What speaks against it**
+**What stands against it**
 
-- The book has one only. ([The Pattern Book of Amblecote & Tarn](sources.md#source-pattern-book), list of shapes)
+- The book has one only ([The Pattern Book of Amblecote & Tarn](sources.md#source-pattern-book), list of shapes).
 
 **What would settle it**
 
@@ -228,10 +235,10 @@ TEST_CASE("dates in order, and features on record that differ") {
 
 | When | What | Sources |
 | --- | --- | --- |
-| 1920 to 1950 | [A crown](marks.md#mark-one), in use | [Pattern book](sources.md#source-pattern-book), inside the cover |
-| 1921 | [Bryn](bryn.md#shape-bryn), first offered | [Pattern book](sources.md#source-pattern-book), p. 1 |
+| 1920 to 1950 | [A crown](marks.md#mark-one), in use | [Pattern Book](sources.md#source-pattern-book), inside the cover |
+| 1921 | [Bryn](bryn.md#shape-bryn), first offered | [Pattern Book](sources.md#source-pattern-book), p. 1 |
 | about 1930 | [Cairn](cairn.md#shape-cairn), first offered | the author's judgement: by its glaze |
-| 1940 | [Bryn](bryn.md#shape-bryn), last offered | [Pattern book](sources.md#source-pattern-book), list of shapes |
+| 1940 | [Bryn](bryn.md#shape-bryn), last offered | [Pattern Book](sources.md#source-pattern-book), list of shapes |
 )");
   CHECK(holds(block("tell-apart"),
               "- **Outline:** *round*: [Bryn](bryn.md#shape-bryn); *square*: "
@@ -262,7 +269,7 @@ TEST_CASE("the index: numbers, names, other names that lead on, words and marked
                      "[verge](<index:>).\n"}});
   const std::string index = guide.file("index");
   CHECK(holds(index,
-              "**BR**\n\n- BR-01-1, [Fern on Bryn](bryn.md#treatment-br-01)\n- BR-02-0, [no motif on "
+              "**BR**\n\n- BR-01-1, [Fern on Bryn](bryn.md#treatment-br-01)\n- BR-02-0, [no motif, on "
               "Bryn](bryn.md#treatment-br-02)\n"));
   CHECK(holds(index, "- A&T, *see* [Amblecote & Tarn](lists.md#maker-amblecote)\n"));
   CHECK(holds(index, "- Bryn: **[Bryn](bryn.md#shape-bryn)**; [A](a.md)\n"));

@@ -60,6 +60,11 @@ TEST_CASE("prose stays as readable as it was typed") {
         "W&S, date_code, 5 < 6, \"quoted\" 100 % #3 - and + so = on: it's 1932?\n");
 }
 
+TEST_CASE("an ampersand gets a backslash only where a character reference would begin") {
+  CHECK(written("W&S; the firm") == "W&S; the firm\n");  // no reference has a name of one letter
+  CHECK(written("A &lt; B, &#38; &#x26; &Mu; &amp") == "A \\&lt; B, \\&#38; \\&#x26; \\&Mu; &amp\n");
+}
+
 TEST_CASE("signs that would mean something get a backslash") {
   CHECK(written("*a* _b_ `c` [d](e) <f> &amp; ~g~ h\\i") ==
         "\\*a\\* \\_b\\_ \\`c\\` \\[d](e) \\<f> \\&amp; \\~g\\~ h\\\\i\n");
