@@ -1,4 +1,5 @@
 #include "choosing/condition.h"
+#include "choosing/reach.h"
 
 namespace saggar::choosing {
 
@@ -43,15 +44,11 @@ dates::Bounds OwnBounds::of(RecordIndex record, records::Field field, End end, i
 
 dates::Bounds OwnBounds::ofEvent(const Value& event, int depth) const {
   if (event.target() == records::kNoRecord) return kOpen;
-  const records::KindSpec& kind = records::spec(collection_[event.target()].kind);
-  const FieldSpec* spec = records::specOf(kind.kind, event.eventField);
+  const Kind kind = collection_[event.target()].kind;
+  const FieldSpec* spec = records::specOf(kind, event.eventField);
   if (spec == nullptr || !spec->has(records::kDated)) return kOpen;
-  End end = End::moment;
-  if (spec->type == FieldType::span) {
-    const bool until = event.text.ends_with(".until") || (!event.eventFieldTyped && kind.standsForSpanEnd);
-    const bool from = event.text.ends_with(".from") || (!event.eventFieldTyped && !kind.standsForSpanEnd);
-    end = until ? End::until : from ? End::from : End::moment;
-  }
+  const SpanEnd which = endOfEvent(event, kind);
+  const End end = which == SpanEnd::from ? End::from : which == SpanEnd::until ? End::until : End::moment;
   return of(event.target(), event.eventField, end, depth);
 }
 

@@ -65,6 +65,7 @@ class Checker {
   }
 
   void claimTest(const Value& test) {
+    asksOneThing(test);
     for (auto field : {"every"_f, "no"_f, "some"_f, "count"_f}) {
       const Value* asked = test.find(field);
       const auto kind = asked != nullptr ? records::kindNamed(asked->text) : std::nullopt;
@@ -80,6 +81,29 @@ class Checker {
           "write `1`, or `3 to 5`");
     for (auto field : {"same"_f, "differ"_f})
       if (const Value* pair = test.find(field)) compared(*pair, field.name());
+  }
+
+  // One of the ways to test, and with it what it cannot do without.
+  void asksOneThing(const Value& test) {
+    if (test.type != ValueType::mapping) return;
+    const Entry* way = nullptr;
+    for (const Entry& entry : test.entries()) {
+      if (entry.key == "where" || entry.key == "has" || entry.key == "makes") continue;
+      if (way != nullptr)
+        report(
+            "value-unfit"_rule, entry.value,
+            "this test asks two things: `" + std::string(way->key) + "` and `" + std::string(entry.key) + "`",
+            "write two tests, each as an item of its own");
+      way = &entry;
+    }
+    if (way == nullptr) return;  // reading has said so
+    if (way->key == "every" && test.find("has"_f) == nullptr) {
+      report("value-unfit"_rule, way->value, "`every` does not say what each of them must be",
+             "add `has: {…}`, as `has: {look.finial: slot}`");
+    } else if (way->key == "count" && test.find("makes"_f) == nullptr) {
+      report("value-unfit"_rule, way->value, "`count` does not say what the number must be",
+             "add `makes: 3`, or a range: `makes: 3 to 5`");
+    }
   }
 
   // `same: [record, record, field]`

@@ -334,7 +334,7 @@ void SpecReader::readUnlike(const Value& value) {
     unlike.push_back({std::string(entry.key), std::string(bare(entry.value).text)});
   if (value.type == ValueType::mapping || value.type == ValueType::none) return;
   for (const Value& one : value.each()) {
-    if (one.type == ValueType::text) {
+    if (one.type == ValueType::text && !one.text.empty()) {
       unlike.push_back({std::string(one.text), "it is listed under `unlike`"});
     } else if (one.type != ValueType::unfit) {
       unfit(one.place, "`unlike` takes texts that are no codes, and what they are",

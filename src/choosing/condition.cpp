@@ -134,7 +134,8 @@ class Asker {
         case Reached::State::absent: anyOpen = true; break;
         case Reached::State::none: anyNone |= reached.value != nullptr || reached.whole; break;
         case Reached::State::unknown:
-          anyUnknown |= reached.value == nullptr || reached.value->type == ValueType::unknown;
+          anyUnknown |= reached.value == nullptr || reached.value->type == ValueType::unknown ||
+                        reached.end != SpanEnd::whole;
           anyOpen = true;
           break;
       }
@@ -199,7 +200,7 @@ class Asker {
     return Answer::no;
   }
 
-  static bool equal(const Wanted& wanted, const Value& value, const Reached& reached, bool byKey) {
+  bool equal(const Wanted& wanted, const Value& value, const Reached& reached, bool byKey) const {
     if (const auto* text = std::get_if<WantedText>(&wanted)) {
       if (sameFolded(value.text, text->folded)) return true;
       // The keys of `values` are what an author thinks of as the values.
@@ -207,7 +208,8 @@ class Asker {
     }
     if (const auto* record = std::get_if<WantedRecord>(&wanted)) return value.target() == record->record;
     if (const auto* event = std::get_if<WantedEvent>(&wanted))
-      return value.target() == event->record && value.eventField == event->field;
+      return value.target() == event->record && value.eventField == event->field &&
+             endOfEvent(value, collection_[event->record].kind) == event->end;
     if (const auto* range = std::get_if<Range>(&wanted))
       return (value.type == ValueType::number || value.type == ValueType::yes) && range->has(value.number());
     if (const auto* range = std::get_if<MeasureRange>(&wanted))
@@ -221,6 +223,7 @@ class Asker {
                           reached.spec != nullptr && reached.spec->has(records::kDated);
     const dates::Expression* date = reached.value != nullptr ? reached.value->date() : nullptr;
     const dates::Options& options = collection_.settings().dates;
+    if (reached.end != SpanEnd::whole) return endFits(wanted, reached, ofRecord);
     if (ofRecord && reached.spec->type == FieldType::span) {
       dates::SpanBounds span;
       if (date != nullptr) span = dates::spanOf(*date, dates::Reading::Plain, options);
@@ -248,6 +251,19 @@ class Asker {
       if (none) return Answer::no;
     }
     return answer;
+  }
+
+  // `used.from`, `used.until`: a day, as a moment is.
+  Answer endFits(const WantedDays& wanted, const Reached& reached, bool ofRecord) const {
+    const bool from = reached.end == SpanEnd::from;
+    if (ofRecord)
+      return withinDays(
+          bounds_.of(reached.record, reached.spec->field, from ? Bounds::End::from : Bounds::End::until),
+          wanted);
+    const dates::Expression* date = reached.value->date();
+    if (date == nullptr) return Answer::maybe;
+    const dates::SpanBounds span = dates::spanOf(*date, dates::Reading::Plain, collection_.settings().dates);
+    return withinDays((from ? span.begin : span.end).opened(), wanted);
   }
 
   // `made-in` and `forms`: the two sides of one relation, asked of each form or shape before the last step.

@@ -18,6 +18,7 @@ struct WantedRecord {
 struct WantedEvent {  // kind:id, or kind:id.field
   RecordIndex record = records::kNoRecord;
   records::Field field{};
+  SpanEnd end = SpanEnd::whole;
 };
 struct WantedAll {};  // of `made-in`
 using Wanted = std::variant<WantedText, WantedRecord, WantedEvent, WantedAll, Range, MeasureRange>;

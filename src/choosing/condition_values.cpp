@@ -1,6 +1,7 @@
 #include "choosing/condition_values.h"
 
 #include "base/edit_distance.h"
+#include "choosing/reach.h"
 #include "dates/parse.h"
 
 namespace saggar::choosing {
@@ -85,6 +86,11 @@ bool ValueReader::take(const Value& value, Condition::Node& node) {
           "write `" + std::string(node.path.text()) + ".Heading: " + base::shortened(value.text, 40) + "`");
       return false;
     case FieldType::where:
+    case FieldType::columns:
+    case FieldType::comparison:
+    case FieldType::dateTable:
+    case FieldType::reasons:
+    case FieldType::severities:
     case FieldType::tree:
     case FieldType::citations:
       report("value-unfit"_rule, value.place,
@@ -190,7 +196,11 @@ bool ValueReader::takeEvent(const Value& value, Condition::Node& node) {
   const auto field =
       word.empty() ? records::spec(*kind).standsFor : records::fieldNamed(word.substr(0, word.find('.')));
   const FieldSpec* spec = field ? records::specOf(*kind, *field) : nullptr;
-  if (spec == nullptr || !spec->has(records::kDated)) {
+  const std::string_view end =
+      word.find('.') == std::string_view::npos ? std::string_view() : word.substr(word.find('.') + 1);
+  const bool hasEnd =
+      end.empty() || (spec != nullptr && spec->type == FieldType::span && (end == "from" || end == "until"));
+  if (spec == nullptr || !spec->has(records::kDated) || !hasEnd) {
     report("value-unfit"_rule, value.place,
            "a " + std::string(records::name(*kind)) + " has no date " +
                (word.empty() ? "of its own" : inTicks(word)),
@@ -198,6 +208,10 @@ bool ValueReader::takeEvent(const Value& value, Condition::Node& node) {
     return false;
   }
   event.field = *field;
+  Value asked = value;
+  asked.eventField = *field;
+  asked.eventFieldTyped = !word.empty();
+  event.end = endOfEvent(asked, *kind);
   node.wanted.emplace_back(event);
   return true;
 }

@@ -7,7 +7,8 @@
 #include "records/tables.h"
 
 // A dotted path from a record of one kind to values: `maker`, `look.handle`, `motif.supplier`, `shape.maker.place`,
-// backwards by a kind's name (`treatment.motif`, of a shape: the motifs of the treatments that are on it), `marks.at`.
+// backwards by a kind's name (`treatment.motif`, of a shape: the motifs of the treatments that are on it), `marks.at`,
+// `used.from` and `used.until` (the day a span began, the day it ended).
 //
 // What a step means, in this order: a field of the kind; where no field has that name, the records of the kind of that
 // name that refer to this one (`see`, `after`, `before` and dates that name an event do not count). A path that ends in
@@ -31,12 +32,16 @@ struct Step {
     heading,    // `key` of `more`, or of another free mapping
     backwards,  // all records of `kind` that refer to this one in any field
     itself,     // the record's own id: `id`, `kind:id` as text
+    spanEnd,    // `key` is `from` or `until`: one end of the span reached so far
   };
   Type type = Type::field;
   records::Field field{};
   Kind kind = Kind::guide;
   std::string key;
 };
+
+// Of a span: all of it, the day it began, the day it ended.
+enum class SpanEnd : std::uint8_t { whole, from, until };
 
 // What a path meets at its end.
 struct Reached {
@@ -56,7 +61,10 @@ struct Reached {
   bool whole = true;         // all steps were taken; false: it stopped on the way
   bool inStructure = false;  // `spec` is a field of a mapping within the record, not of the record
   bool assumed = false;      // left out: `value` is the word that then holds, typed nowhere
-  std::string_view key{};    // the key it stands under in a free mapping
+  // One end of the span `value`. An interval without an end (`1937/..`) reaches `none` there; of one whose end or
+  // beginning is left blank it is unknown.
+  SpanEnd end = SpanEnd::whole;
+  std::string_view key{};  // the key it stands under in a free mapping
 };
 
 struct PathProblem {
@@ -68,7 +76,7 @@ struct PathProblem {
 
 // What comes before a path's first step, or stands at its end: a record of one of some kinds, or something within one.
 struct Scope {
-  enum class Type : std::uint8_t { record, structure, keys, look, headings, leaf };
+  enum class Type : std::uint8_t { record, structure, keys, look, headings, span, leaf };
   Type type = Type::record;
   records::KindSet kinds{};                     // record
   std::span<const records::FieldSpec> inner{};  // structure, keys

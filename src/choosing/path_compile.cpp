@@ -83,6 +83,7 @@ class PathCompiler {
       case Scope::Type::keys: return keyStep(word);
       case Scope::Type::look: return featureStep(word);
       case Scope::Type::headings: return headingStep(word);
+      case Scope::Type::span: return spanStep(word);
       case Scope::Type::leaf:
         return fail(
             word,
@@ -120,6 +121,7 @@ class PathCompiler {
         break;
       case FieldType::look: next.type = Scope::Type::look; break;
       case FieldType::headings: next.type = Scope::Type::headings; break;
+      case FieldType::span: next.type = Scope::Type::span; break;
       default: next.type = Scope::Type::leaf;
     }
     path_.scope_ = next;
@@ -284,6 +286,23 @@ class PathCompiler {
     push({.type = Step::Type::heading, .key = std::string(word)});
     path_.end_ = headingSpec();
     path_.scope_ = {.type = Scope::Type::leaf, .called = "more"};
+    return true;
+  }
+
+  // One end of a span: a day, as a moment is.
+  bool spanStep(std::string_view word) {
+    if (word != "from" && word != "until") {
+      static constexpr std::string_view kEnds[] = {"from", "until"};
+      const bool meansUntil = word == "to" || word == "end" || word == "till";
+      const auto near = meansUntil ? std::optional<std::string_view>(kEnds[1]) : base::nearest(word, kEnds);
+      return fail(
+          word, inTicks(path_.scope_.called) + " lasted: it has `from` and `until`, and no " + inTicks(word),
+          near ? "did you mean `" + std::string(text_.substr(0, at_)) + std::string(*near) + "`?"
+               : "write `" + std::string(text_.substr(0, at_)) + "from` for the day it began");
+    }
+    push({.type = Step::Type::spanEnd, .key = std::string(word)});
+    path_.end_.type = FieldType::moment;
+    path_.scope_ = {.type = Scope::Type::leaf, .called = word == "from" ? "from" : "until"};
     return true;
   }
 

@@ -76,6 +76,34 @@ bool throughTreatment(records::Field field) {
   return field == "shape"_f || field == "motif"_f || field == "for"_f || field == "decorated-by"_f;
 }
 
+Reached::State stateOfEnd(const Value& span, SpanEnd end) {
+  const bool from = end == SpanEnd::from;
+  if (span.type == ValueType::between) {
+    const auto ends = span.items();
+    if (ends.size() != 2) return Reached::State::unknown;
+    const Value& one = ends[from ? 0 : 1];
+    if (one.said()) return Reached::State::value;
+    return !from && one.text == ".." ? Reached::State::none : Reached::State::unknown;
+  }
+  const dates::Expression* date = span.date();
+  if (date == nullptr) return Reached::State::unknown;
+  if (date->shape() != dates::Shape::Interval) return Reached::State::value;
+  switch (date->piece(0).edge(from ? dates::End::Earliest : dates::End::Latest)) {
+    case dates::Edge::Dated: return Reached::State::value;
+    case dates::Edge::Open: return from ? Reached::State::unknown : Reached::State::none;
+    case dates::Edge::Unknown: break;
+  }
+  return Reached::State::unknown;
+}
+
+SpanEnd endOfEvent(const Value& event, Kind kind) {
+  const FieldSpec* spec = records::specOf(kind, event.eventField);
+  if (spec == nullptr || spec->type != FieldType::span) return SpanEnd::whole;
+  if (!event.eventFieldTyped) return records::spec(kind).standsForSpanEnd ? SpanEnd::until : SpanEnd::from;
+  if (event.text.ends_with(".until")) return SpanEnd::until;
+  return event.text.ends_with(".from") ? SpanEnd::from : SpanEnd::whole;
+}
+
 const FieldSpec& featureValueSpec() {
   static const FieldSpec spec{.field = "is"_f, .type = FieldType::text, .flags = records::kMany};
   return spec;

@@ -24,6 +24,12 @@ bool countsBackwards(Kind kind, records::Field field);
 // What a specimen has through its treatment: `shape`, `motif`, `for`, `decorated-by`.
 bool throughTreatment(records::Field field);
 
+// What stands at one end of a span: a date or event (value), that it has not ended (none), or nothing that is known.
+Reached::State stateOfEnd(const records::Value& span, SpanEnd end);
+
+// The end of a span that an event means: of `mark:k6` its beginning (of a source, its end), of `mark:k6.used` all of it.
+SpanEnd endOfEvent(const records::Value& event, Kind kind);
+
 // The value of a feature, of a heading, and a reference to a record of that kind, as paths reach them.
 const records::FieldSpec& featureValueSpec();
 const records::FieldSpec& headingSpec();

@@ -155,6 +155,7 @@ void SortKeys::append(std::string& key, const Path& path, const Reached& reached
 void SortKeys::appendValue(std::string& key, const Path& path, const Reached& reached) {
   const Value& value = *reached.value;
   const FieldSpec* spec = reached.spec;
+  if (reached.end != SpanEnd::whole) return appendEnd(key, value, reached.end);
   if (path.feature() != records::kNoRecord) {
     const std::size_t place = placeInFeature(path.feature(), value.text);
     key += static_cast<char>(place >> 8);
@@ -217,6 +218,20 @@ void SortKeys::appendValue(std::string& key, const Path& path, const Reached& re
     return;
   }
   appendText(key, value.text);
+}
+
+void SortKeys::appendEnd(std::string& key, const Value& span, SpanEnd end) {
+  const bool from = end == SpanEnd::from;
+  const dates::Options& options = collection_.settings().dates;
+  dates::Bounds day{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
+  if (const dates::Expression* date = span.date()) {
+    const dates::SpanBounds days = dates::spanOf(*date, dates::Reading::Plain, options);
+    day = from ? days.begin : days.end;
+  } else if (const auto ends = span.items(); ends.size() == 2) {
+    if (const dates::Expression* one = ends[from ? 0 : 1].date()) day = one->plain(options);
+  }
+  appendDay(key, day.earliest, dates::Day::minusInfinity());
+  appendDay(key, day.latest, dates::Day::plusInfinity());
 }
 
 void SortKeys::append(std::string& key, const Path& path, RecordIndex record) {

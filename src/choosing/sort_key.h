@@ -34,6 +34,7 @@ class SortKeys {
   void appendText(std::string& key, std::string_view text);
   void appendName(std::string& key, RecordIndex record);
   void appendValue(std::string& key, const Path& path, const Reached& reached);
+  void appendEnd(std::string& key, const records::Value& span, SpanEnd end);
   std::size_t placeInFeature(RecordIndex feature, std::string_view value);
 
   const Collection& collection_;

@@ -101,7 +101,8 @@ class Walker {
       case Step::Type::itself: return show(State::record, index, nullptr, nullptr, way, true);
       case Step::Type::backwards: return backwards(index, step.kind, i, way);
       case Step::Type::heading: return ownKey(index, step.key, i, way);
-      case Step::Type::feature: return;
+      case Step::Type::feature:
+      case Step::Type::spanEnd: return;
       case Step::Type::field: break;
     }
     const records::Record& one = collection_[index];
@@ -240,8 +241,7 @@ class Walker {
       case ValueType::unfit: return show(State::unknown, at, &one, &spec, way, last(i));
       case ValueType::none: return show(State::none, at, &one, &spec, way, last(i));
       case ValueType::list: {
-        if (spec.type == FieldType::citations || spec.type == FieldType::tree ||
-            spec.type == FieldType::where)
+        if (spec.type == FieldType::citations || records::isKeptAsTyped(spec.type))
           return show(State::value, at, &one, &spec, way, last(i));
         way.pass(varies || (one.evidence != nullptr && one.evidence->complete));
         if (one.count() == 0)
@@ -264,8 +264,25 @@ class Walker {
         if (last(i)) return show(State::value, at, &one, &spec, way, true);
         if (one.target() == records::kNoRecord) return show(State::unknown, at, &one, &spec, way, false);
         return record(one.target(), i, way);
+      case FieldType::span:
+        if (!last(i) && steps_[i].type == Step::Type::spanEnd) return spanEnd(one, spec, at, i, way);
+        return show(State::value, at, &one, &spec, way, last(i));
       default: return show(State::value, at, &one, &spec, way, last(i));
     }
+  }
+
+  void spanEnd(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, const Way& way) {
+    const SpanEnd end = steps_[i].key == "from" ? SpanEnd::from : SpanEnd::until;
+    show({.state = stateOfEnd(one, end),
+          .record = at,
+          .value = &one,
+          .spec = &spec,
+          .inList = way.inList,
+          .complete = way.inList && way.complete,
+          .whole = last(i + 1),
+          .inStructure = way.inStructure,
+          .end = end,
+          .key = way.key});
   }
 
   void structure(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {

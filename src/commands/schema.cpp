@@ -1,5 +1,7 @@
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+
 #include "commands/command.h"
 #include "records/tables.h"
 
@@ -26,7 +28,25 @@ std::string kindsPattern(records::KindSet kinds) {
   return names;
 }
 
+Json evidenceProperties();
+Json backed(Json plain);
 Json structureOf(std::span<const FieldSpec> fields);
+
+Json bare(const FieldSpec& spec);
+
+// A structure; a plain value stands for its first field, where no other is needed.
+Json wholeOrFirst(const FieldSpec& spec) {
+  Json whole = structureOf(spec.inner);
+  if (spec.inner.data() == records::codeRuleFields().data())
+    whole["anyOf"] = {{{"required", {"written"}}}, {{"required", {"pattern"}}}, {{"required", {"like"}}}};
+  const bool more = std::any_of(spec.inner.begin() + 1, spec.inner.end(),
+                                [](const FieldSpec& one) { return one.has(records::kRequired); });
+  if (more || spec.has(records::kMapping)) return whole;
+  Json either = Json::array();
+  either.push_back(std::move(whole));
+  either.push_back(bare(spec.inner[0]));
+  return {{"anyOf", std::move(either)}};
+}
 
 // The plain value, without evidence round it.
 Json bare(const FieldSpec& spec) {
@@ -59,23 +79,41 @@ Json bare(const FieldSpec& spec) {
     case FieldType::look: return definition("look");
     case FieldType::headings: return definition("headings");
     case FieldType::where: return {{"type", "object"}};
+    case FieldType::route: return definition("route");
+    case FieldType::columns: return definition("columns");
+    case FieldType::dateTable:
+      return {{"anyOf",
+               {{{"enum", {"none", "unknown"}}},
+                {{"type", "object"},
+                 {"additionalProperties", {{"anyOf", {definition("date"), backed(definition("date"))}}}}}}}};
+    case FieldType::reasons:
+      return {
+          {"anyOf",
+           {definition("words"),
+            {{"type", "array"}, {"items", definition("words")}},
+            {{"type", "object"},
+             {"additionalProperties", {{"anyOf", {definition("words"), backed(definition("words"))}}}}}}}};
+    case FieldType::severities:
+      return {{"type", "object"}, {"additionalProperties", {{"enum", {"off", "note", "warning", "error"}}}}};
+    case FieldType::comparison:
+      return {{"type", "array"}, {"items", {{"type", "string"}}}, {"minItems", 3}, {"maxItems", 3}};
     case FieldType::citations: return definition("cite");
     case FieldType::madeIn: return definition("made-in");
-    case FieldType::structure: {
-      Json either = Json::array();
-      either.push_back(structureOf(spec.inner));
-      either.push_back(bare(spec.inner[0]));
-      return {{"anyOf", std::move(either)}};
-    }
-    case FieldType::structureMap: {
-      Json one = Json::array();
-      one.push_back(structureOf(spec.inner));
-      one.push_back(bare(spec.inner[0]));
-      return {{"type", "object"}, {"additionalProperties", {{"anyOf", std::move(one)}}}};
-    }
+    case FieldType::structure: return wholeOrFirst(spec);
+    case FieldType::structureMap: return {{"type", "object"}, {"additionalProperties", wholeOrFirst(spec)}};
     case FieldType::tree: return true;
   }
   return true;
+}
+
+// `{is: …}` with evidence beside it.
+Json backed(Json plain) {
+  Json properties = evidenceProperties();
+  properties["is"] = std::move(plain);
+  return {{"type", "object"},
+          {"properties", std::move(properties)},
+          {"required", {"is"}},
+          {"additionalProperties", false}};
 }
 
 Json evidenceProperties() {
@@ -90,7 +128,7 @@ Json evidenceProperties() {
 }
 
 bool hasEvidence(FieldType type) {
-  return type != FieldType::where && type != FieldType::tree && type != FieldType::citations;
+  return !records::isKeptAsTyped(type) && type != FieldType::citations;
 }
 
 // The value with all that may stand in its place: unknown, none, evidence, a list.
@@ -100,20 +138,13 @@ Json valueOf(const FieldSpec& spec) {
   one.push_back(bare(spec));
   one.push_back({{"enum", {"unknown", "none"}}});
   Json plain = {{"anyOf", one}};
-  Json properties;
-  properties["is"] = plain;
-  if (spec.has(records::kMany))
-    properties["is"] = {{"anyOf", {plain, {{"type", "array"}, {"items", plain}}}}};
-  const Json beside = evidenceProperties();
-  for (auto& [key, value] : beside.items()) properties[key] = value;
-  Json wrapped = {
-      {"type", "object"}, {"properties", properties}, {"required", {"is"}}, {"additionalProperties", false}};
+  const bool many = spec.has(records::kMany);
+  const Json wrapped = backed(many ? Json{{"anyOf", {plain, {{"type", "array"}, {"items", plain}}}}} : plain);
   Json item = {{"anyOf", {plain, wrapped}}};
   Json all = Json::array();
   all.push_back(plain);
   all.push_back(wrapped);
-  if (spec.has(records::kMany) || spec.type == FieldType::madeIn)
-    all.push_back({{"type", "array"}, {"items", item}});
+  if (many) all.push_back({{"type", "array"}, {"items", item}});
   return {{"anyOf", std::move(all)}};
 }
 
@@ -165,6 +196,8 @@ Json recordOf(const records::KindSpec& kind) {
   out["properties"] = std::move(properties);
   if (kind.kind != Kind::guide) out["patternProperties"] = {{"^my-", true}};
   out["required"] = {name};
+  for (const FieldSpec* field : records::fieldsOf(kind.kind))
+    if (field->has(records::kEssential)) out["required"].push_back(field->field.name());
   out["additionalProperties"] = false;
   return out;
 }
@@ -215,20 +248,28 @@ Json sharedDefinitions() {
       {"properties", {{"is", true}, {"cite", definition("cite")}, {"set-aside", definition("words")}}},
       {"required", {"is"}},
       {"additionalProperties", false}};
+  defs["route"] = {{"type", "string"},
+                   {"description", "a field of what is listed, or a path to one: motif.supplier"},
+                   {"pattern", "^[a-z0-9-]+(\\.[^.]+)*$"}};
+  const Json column = {
+      {"anyOf", {definition("route"), {{"type", "object"}, {"additionalProperties", definition("route")}}}}};
+  defs["columns"] = {{"anyOf", {column, {{"type", "array"}, {"items", column}}}}};
   defs["look"] = {{"type", "object"},
                   {"propertyNames", {{"anyOf", {{{"pattern", std::string("^") + kId + "$"}}}}}},
                   {"additionalProperties", {{"type", {"string", "array", "object", "number", "boolean"}}}}};
   defs["headings"] = {
       {"type", "object"},
       {"additionalProperties", {{"type", {"string", "array", "object", "number", "boolean"}}}}};
+  const Json one = {{"type", "string"}, {"pattern", std::string("^(shape:)?") + kId + "$"}};
+  const Json shapes = {{"type", "array"}, {"items", {{"anyOf", {one, backed(one)}}}}};
   defs["made-in"] = {{"anyOf",
                       {{{"type", "string"}, {"pattern", std::string("^(all|(shape:)?") + kId + ")$"}},
-                       {{"type", "array"}, {"items", {{"type", "string"}}}},
+                       shapes,
                        {{"type", "object"},
                         {"properties",
-                         [] {
+                         [&] {
                            Json p = evidenceProperties();
-                           p["all-but"] = true;
+                           p["all-but"] = {{"anyOf", {one, shapes}}};
                            return p;
                          }()},
                         {"additionalProperties", false}}}}};

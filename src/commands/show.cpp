@@ -156,10 +156,9 @@ class Show {
   }
 
   static bool isKeptAsTyped(const FieldSpec& spec) {
-    if (spec.type == FieldType::where || spec.type == FieldType::tree) return true;
-    return std::any_of(spec.inner.begin(), spec.inner.end(), [](const FieldSpec& one) {
-      return one.type == FieldType::where || one.type == FieldType::tree;
-    });
+    if (records::isKeptAsTyped(spec.type)) return true;
+    return std::any_of(spec.inner.begin(), spec.inner.end(),
+                       [](const FieldSpec& one) { return records::isKeptAsTyped(one.type); });
   }
 
   // The lines of the file, without what they are all indented by.

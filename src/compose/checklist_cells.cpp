@@ -73,6 +73,8 @@ std::string columnHead(const Path& path, Kind kind) {
       std::replace(words.begin(), words.end(), '-', ' ');
       return capitalised(std::move(words));
     }
+    case Step::Type::spanEnd:
+      return headOfField(last == 1 ? kind : Kind::guide, path.endSpec()->field) + ' ' + step.key;
     case Step::Type::heading: break;
   }
   return step.key;
@@ -129,6 +131,9 @@ std::string CellMaker::inWords(const Reached& reached) {
     case Reached::State::record: return nameOf(reached.record);
     case Reached::State::value: break;
   }
+  if (reached.end != choosing::SpanEnd::whole)
+    return words_.shortEnd(
+        *reached.value, reached.end == choosing::SpanEnd::from ? dates::End::Earliest : dates::End::Latest);
   return valueInWords(*reached.value, reached.spec, reached.record);
 }
 

@@ -49,6 +49,9 @@ Inlines reachedInWords(const Page& page, const Reached& reached) {
     case Reached::State::none: return {text("none")};
     case Reached::State::value: break;
   }
+  if (reached.end != choosing::SpanEnd::whole)
+    return {text(page.words().shortEnd(
+        *reached.value, reached.end == choosing::SpanEnd::from ? dates::End::Earliest : dates::End::Latest))};
   return page.words().value(reached.value, reached.spec,
                             page.record(reached.record == records::kNoRecord ? 0 : reached.record));
 }
@@ -78,6 +81,8 @@ Blocks columnsTable(Page& page, const Listing& listing, const choosing::Query& q
       if (last.type == choosing::Step::Type::field) heading = labelOf(query.kind, last.field);
       if (last.type == choosing::Step::Type::feature || last.type == choosing::Step::Type::heading)
         heading = last.key;
+      if (last.type == choosing::Step::Type::spanEnd)
+        heading = labelOf(query.kind, column.path.endSpec()->field) + ' ' + last.key;
       if (last.type == choosing::Step::Type::backwards) heading = std::string(plural(last.kind));
       std::replace(heading.begin(), heading.end(), '-', ' ');
       heading = capitalised(std::move(heading));

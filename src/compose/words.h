@@ -52,6 +52,8 @@ class Words {
 
   // Dates for tables: "1932", "by 1935", "about 1932", "1926 to 1935".
   std::string shortDate(const records::Value* value) const;
+  // The day a span began, or ended: of 1925 to 1951 "1925" or "1951".
+  std::string shortEnd(const records::Value& span, dates::End end) const;
   // When something began, as the beginning of a span: "from 1932", "by 1935", "not before 1926", "first between 1926 and
   // 1935"; and when it ended, as its end: "1955", "1955 at the latest", "1955 or later", "a date between 1950 and 1955".
   std::string beginning(const records::Value& value) const;

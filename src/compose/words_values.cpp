@@ -59,6 +59,14 @@ std::string Words::shortDate(const Value* value) const {
   return std::string(value->text);
 }
 
+std::string Words::shortEnd(const Value& span, dates::End end) const {
+  if (const dates::Expression* date = span.date()) return dates::inTable(dates::endOf(*date, end));
+  const auto ends = span.items();
+  if (ends.size() != 2) return shortDate(&span);
+  const Value& one = ends[end == dates::End::Earliest ? 0 : 1];
+  return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one);
+}
+
 std::string Words::lengthInWords(std::string_view typed) {
   std::string out;
   std::string number;

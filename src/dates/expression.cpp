@@ -129,4 +129,10 @@ bool Expression::looksLikeYears() const {
          date.month > date.magnitude() % 100;
 }
 
+Expression endOf(const Expression& expression, End end) {
+  if (expression.shape() != Shape::Interval) return expression;
+  const Date* date = expression.piece(0).dateAt(end);
+  return date != nullptr ? Expression(Shape::Date, expression.level(), Piece::ofDate(*date)) : expression;
+}
+
 }  // namespace saggar::dates

@@ -174,4 +174,8 @@ class Expression {
 // +inf, or unknown.
 SpanBounds spanOf(const Expression& expression, Reading reading, const Options& options = {});
 
+// That end alone, as a date: of `1925/1951` 1925 or 1951; of anything but an interval all of it, which bounds both. Of
+// an end that is open or unknown, also all of it: ask Piece::edge first.
+Expression endOf(const Expression& expression, End end);
+
 }  // namespace saggar::dates

@@ -108,13 +108,13 @@ void Linker::resolveValue(Value& value, const FieldSpec& spec, Walk& walk) {
         if (value.items_[i].type == ValueType::event) resolveEvent(value.items_[i], walk);
       return;
     case ValueType::list:
-      if (spec.type == FieldType::tree || spec.type == FieldType::where) return;
+      if (records::isKeptAsTyped(spec.type)) return;
       for (std::uint32_t i = 0; i < value.count(); ++i) resolveValue(value.items_[i], spec, walk);
       return;
     case ValueType::mapping: break;
     default: return;
   }
-  if (spec.type == FieldType::tree || spec.type == FieldType::where) return;
+  if (records::isKeptAsTyped(spec.type)) return;
   static constexpr FieldSpec kShapes{
       .field = "shapes"_f, .type = FieldType::reference, .kinds = KindSet(Kind::shape)};
   static constexpr FieldSpec kText{.field = "is"_f, .type = FieldType::text};

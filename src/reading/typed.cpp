@@ -162,8 +162,16 @@ Value TypedReader::readTree(const Node& node) {
 
 Value TypedReader::readValue(const Node& node, const FieldSpec& spec) {
   if (node.told) return start(node, ValueType::unfit);
-  const bool keptAsTyped = spec.type == FieldType::where || spec.type == FieldType::tree;
-  if (keptAsTyped) return readTree(node);
+  if (spec.type == FieldType::where && node.type != NodeType::empty && node.type != NodeType::mapping)
+    return unfit(node,
+                 fieldInQuotes() + " takes a condition: fields with the values they must have, here is a " +
+                     (node.type == NodeType::sequence ? "list" : "plain value"),
+                 "write it as `" + std::string(fieldName_) +
+                     ": {shape: jessamount}`; several of which one is enough, as `{any: [{…}, {…}]}`");
+  if (spec.type == FieldType::severities && node.type != NodeType::empty && node.type != NodeType::mapping)
+    return unfit(node, fieldInQuotes() + " takes rules of findings, each with its weight",
+                 "write it as `" + std::string(fieldName_) + ": " + std::string(spec.example) + "`");
+  if (records::isKeptAsTyped(spec.type)) return readTree(node);
   if (node.type == NodeType::empty)
     return unfit(node, fieldInQuotes() + " has no value",
                  "type the value; leave the line out if nothing is recorded, or write `unknown` if you "

@@ -73,6 +73,7 @@ class TypedReader {
   // typed_record.cpp
   void readField(const Node& key, const Node& child, records::Record& record,
                  Gathered<records::Entry>& entries);
+  void needsAll(const Node& node, const records::Record& record);
   bool beginsAnother(const Node& mapping, const Node& key, const Node& child, records::Kind kind,
                      std::string_view& lostId);
   bool noRecord(const Node& node, bool inGuideFile, std::string_view& lostId);

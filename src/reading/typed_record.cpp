@@ -69,8 +69,28 @@ bool TypedReader::readRecord(const Node& node, bool inGuideFile, Record& record,
     });
     record.fields = kept(entries.all());
   }
+  if (lostId.empty()) needsAll(node, record);
   record_ = nullptr;
   return true;
+}
+
+// What a record of its kind says nothing without. An unknown word among its fields, which has been told, may be it.
+void TypedReader::needsAll(const Node& node, const Record& record) {
+  for (const FieldSpec& field : records::spec(record.kind).fields) {
+    if (!field.has(records::kEssential) || record.find(field.field) != nullptr) continue;
+    const std::string kind(records::name(record.kind));
+    bool guess = false;
+    forEachPair(node, [&](const Node& key, const Node&) {
+      guess |= key.told || !key.isScalar() ||
+               (!records::fieldNamed(key.text) && !key.text.starts_with("my-") && &key != node.first);
+    });
+    if (guess) return;
+    fieldName_ = field.field.name();
+    report("value-unfit"_rule, record.idPlace.begin, record.idPlace.end,
+           "the " + kind + " `" + base::shortened(record.id, 40) + "` needs `" + std::string(fieldName_) +
+               "`: " + std::string(field.meaning),
+           "add `" + std::string(fieldName_) + ": " + base::shortened(field.example, 60) + "`");
+  }
 }
 
 // `specimen: a-plate` among the fields of a treatment: the dash in front of a record was lost, and all that follows is

@@ -14,10 +14,24 @@ using records::Kind;
 using records::Value;
 using records::ValueType;
 
+namespace {
+
+// A claim's test has one of the ways to test beside its conditions.
+bool asksSomething(const Value& test) {
+  return std::any_of(test.entries().begin(), test.entries().end(), [](const Entry& entry) {
+    return entry.known && entry.field != "where"_f && entry.field != "has"_f && entry.field != "makes"_f;
+  });
+}
+
+}  // namespace
+
 // A plain value stands for a structure's first field.
 Value TypedReader::readFirstOf(const Node& node, const FieldSpec& spec) {
   const std::string_view outer = fieldName_;
   const FieldSpec& first = spec.inner[0];
+  if (spec.has(records::kMapping))
+    return unfit(node, fieldInQuotes() + " takes a mapping, here is a plain value",
+                 "write it as `" + std::string(spec.example) + "`");
   Entry entry;
   entry.key = first.field.name();
   entry.field = first.field;
@@ -26,6 +40,12 @@ Value TypedReader::readFirstOf(const Node& node, const FieldSpec& spec) {
   entry.value = readBare(node, first, false);
   fieldName_ = outer;
   if (!entry.value.said()) return entry.value;
+  for (const FieldSpec& other : spec.inner.subspan(1))
+    if (other.has(records::kRequired))
+      return unfit(node, "`" + std::string(outer) + "` needs `" + std::string(other.field.name()) + "`",
+                   "write it whole: `{" + std::string(first.field.name()) + ": " +
+                       base::shortened(typed(node), 40) + ", " + std::string(other.field.name()) + ": " +
+                       std::string(other.example.empty() ? "…" : other.example) + "}`");
   return mappingOf(node, std::span<const Entry>(&entry, 1));
 }
 
@@ -72,6 +92,9 @@ Value TypedReader::readStructure(const Node& node, const FieldSpec& spec) {
   Value value = mappingOf(node, entries.all());
   if (evidence) value.evidence = readEvidence(node, spec, spec.inner);
   if (guess) return value;
+  if (spec.inner.data() == records::testFields().data() && !asksSomething(value))
+    report("value-unfit"_rule, node.begin, std::min(node.end, node.begin + 1), "this test asks nothing",
+           "write one of `every`, `no`, `some`, `count`, `before`, `same` and `differ`");
   for (const FieldSpec& field : spec.inner) {
     if (!field.has(records::kRequired)) continue;
     const bool there = std::any_of(entries.all().begin(), entries.all().end(),

@@ -105,7 +105,8 @@ constexpr FieldSpec kFeature[] = {
     of("effort"_f, number, kOne, "1 at a glance … 5 needs a lens or a lamp", "2"),
 };
 constexpr FieldSpec kPhoto[] = {
-    of("file"_f, path, kRequired, "the image file, from the guide's folder", "images/jm-045-baker.png"),
+    of("file"_f, path, kRequired | kEssential, "the image file, from the guide's folder",
+       "images/jm-045-baker.png"),
     ref("shows"_f, KindSet::any(), kMany, "what it shows", "specimen:jm-045-baker"),
     of("alt"_f, text, kOne, "what it shows, in words, for who cannot see it",
        "A baker with a copper kettle in the well seen from above"),

@@ -40,8 +40,9 @@ constexpr FieldSpec kTest[] = {
     of("where"_f, where, kOne, "the records looked at", "{maker: wesperling}"),
     of("has"_f, where, kOne, "what they must be", "{look.finial: slot}"),
     of("before"_f, event, kMany, "two events, of which the first must be the earlier", "[shape:a, shape:b]"),
-    of("same"_f, tree, kOne, "two records and a field that must be alike", "[shape:a, shape:b, maker]"),
-    of("differ"_f, tree, kOne, "two records and a field that must differ", "[shape:a, shape:b, look.handle]"),
+    of("same"_f, comparison, kOne, "two records and a field that must be alike", "[shape:a, shape:b, maker]"),
+    of("differ"_f, comparison, kOne, "two records and a field that must differ",
+       "[shape:a, shape:b, look.handle]"),
 };
 constexpr FieldSpec kSays[] = {
     of("says"_f, prose, kRequired, "what speaks for it or against it", "The book has it in a later hand."),
@@ -79,7 +80,7 @@ constexpr FieldSpec kWaiver[] = {
 };
 
 constexpr FieldSpec kClaim[] = {
-    of("says"_f, prose, kRequired, "the statement", "Ring handles came only with slot finials."),
+    of("says"_f, prose, kRequired | kEssential, "the statement", "Ring handles came only with slot finials."),
     ref("about"_f, KindSet::any(), kMany, "the records it is about", "[shape:linnavere, shape:sorrendale]"),
     oneOf("status"_f, kClaimStatus, kOne, "held unless written", "supposed"),
     of("was"_f, prose, kOne, "the words it corrects", "Ring handles are found on all coupe shapes."),
@@ -91,11 +92,11 @@ constexpr FieldSpec kClaim[] = {
     of("issued"_f, moment, kDated, "when it was made known", "2 May 2020"),
     group("stated"_f, kStated, kMany, "where it was said", "{edition: 1, at: p. 41}"),
     group("belongs"_f, kBelongs, kMany, "an addendum's place", "{edition: 1, at: p. 102}"),
-    group("test"_f, kTest, kMany, "how the program can test it",
+    group("test"_f, kTest, kMany | kMapping, "how the program can test it",
           "{every: shape, where: {maker: wesperling}, has: {withdrawn: ../1968}}"),
 };
 constexpr FieldSpec kQuestion[] = {
-    of("asks"_f, prose, kRequired, "the question", "What does TR-6 mean?"),
+    of("asks"_f, prose, kRequired | kEssential, "the question", "What does TR-6 mean?"),
     ref("about"_f, KindSet::any(), kMany, "the records it is about", "[specimen:jm-045-baker]"),
     group("for"_f, kSays, kMany, "what speaks for it", "{says: the book has it, cite: decoration-books}"),
     group("against"_f, kSays, kMany, "what speaks against it",
@@ -107,7 +108,8 @@ constexpr FieldSpec kQuestion[] = {
     of("first"_f, event, kMany, "two events: which was first?", "[shape:a, shape:b]"),
 };
 constexpr FieldSpec kTerm[] = {
-    of("means"_f, prose, kRequired, "what the word means", "The line where the rim meets the well."),
+    of("means"_f, prose, kRequired | kEssential, "what the word means",
+       "The line where the rim meets the well."),
     ref("broader"_f, KindSet(Kind::term), kMany, "the wider word", "lining"),
     ref("related"_f, KindSet(Kind::term), kMany, "words to look up beside it", "[edge-line]"),
 };
@@ -122,12 +124,12 @@ constexpr FieldSpec kTalk[] = {
     of("link"_f, address, kOne, "where it can be seen", "https://example.org/talks/3"),
 };
 constexpr FieldSpec kChecklist[] = {
-    oneOf("show"_f, kKinds, kRequired, "what is listed: a kind", "treatment"),
+    oneOf("show"_f, kKinds, kRequired | kEssential, "what is listed: a kind", "treatment"),
     of("where"_f, where, kOne, "which of them", "{shape.maker: wesperling}"),
     of("sure"_f, yesNo, kOne, "yes: leave out what is only perhaps meant", "yes"),
-    of("grouped"_f, text, kOne, "by which field", "shape"),
-    of("in-order-of"_f, text, kMany, "sorted by which field", "code"),
-    of("columns"_f, tree, kOne, "the fields to print, or heading: field", "[code, motif, introduced]"),
+    of("grouped"_f, route, kOne, "by which field", "shape"),
+    of("in-order-of"_f, route, kMany, "sorted by which field", "code"),
+    of("columns"_f, columns, kOne, "the fields to print, or heading: field", "[code, motif, introduced]"),
     of("layout"_f, text, kOne, "a layout, the guide's own or built in", "checklist"),
 };
 constexpr FieldSpec kGuide[] = {
@@ -136,7 +138,7 @@ constexpr FieldSpec kGuide[] = {
     groupMap("editions"_f, kEdition, kOne, "editions that came out", "{1: {title: …, date: 2019}}"),
     group("settings"_f, kSettings, kOne, "circa, hemisphere, language, units, pace",
           "{circa: 5y, pace: 130}"),
-    of("rules"_f, tree, kOne, "findings to raise or lower: error, warning, note or off",
+    of("rules"_f, severities, kOne, "findings to raise or lower: error, warning, note or off",
        "{source-unused: off}"),
     of("contents"_f, tree, kMany, "the divisions and chapters in order",
        "[{division: Before you begin, holds: [prose/the-firm.md]}]"),

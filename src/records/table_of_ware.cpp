@@ -49,13 +49,14 @@ constexpr FieldSpec kCodeRule[] = {
     of("alone"_f, text, kOne, "the part that may stand for one motif only", "PREFIX-SERIAL"),
     of("order"_f, text, kOne, "which number rises in the order of booking; `none` for no order",
        "SERIAL within PREFIX"),
-    of("first-of"_f, tree, kOne, "numbers that were the first of a date", "{1187: 1909}"),
-    of("on-date"_f, tree, kOne, "numbers known to be of a date", "{1187: 1909}"),
-    of("last-of"_f, tree, kOne, "numbers that were the last, and of when", "{2880: 1926}"),
-    of("missing"_f, tree, kOne, "numbers of which the entries are lost, and why",
+    of("first-of"_f, dateTable, kOne, "numbers that were the first of a date", "{1187: 1909}"),
+    of("on-date"_f, dateTable, kOne, "numbers known to be of a date", "{1187: 1909}"),
+    of("last-of"_f, dateTable, kOne, "numbers that were the last, and of when", "{2880: 1926}"),
+    of("missing"_f, reasons, kOne, "numbers of which the entries are lost, and why",
        "{1601-1688: pages torn out}"),
     of("alike"_f, text, kMany, "signs that the eye confuses", "[4 9]"),
-    of("unlike"_f, tree, kOne, "texts that look like this code and are none, and why", "{JM-1932: a year}"),
+    of("unlike"_f, reasons, kOne, "texts that look like this code and are none, and why",
+       "{JM-1932: a year}"),
     of("usual"_f, yesNo, kOne, "yes: a disagreement is a note, no error", "yes"),
     of("means"_f, prose, kOne, "what the code is, for readers", "The number painted on the foot."),
 };
@@ -89,7 +90,7 @@ constexpr FieldSpec kMaker[] = {
           "[{works: upper-bench, name: Upper Bench works, letter: U, used: 1906/1968}]"),
     group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them",
           "{maker: haldermoyne, on: 1934, what: moulds and block room}"),
-    group("codes"_f, kCodeRule, kMany, "its rules for numbers and codes",
+    group("codes"_f, kCodeRule, kMany | kMapping, "its rules for numbers and codes",
           "[{rule: old number, used: 1896/1926, written: NUMBER, parts: {NUMBER: 1 to 2880}}]"),
 };
 constexpr FieldSpec kPerson[] = {

@@ -29,10 +29,30 @@ enum class FieldType : std::uint8_t {
   structure,     // a mapping with the fields of `inner`; a plain value stands for its first field
   structureMap,  // free keys, each with a structure of `inner` (a plain value stands for its first field)
   where,         // a condition: kept as typed, compiled by choosing
-  tree,          // kept as typed: tables of codes, columns
-  citations,     // a list of citations
-  madeIn,        // shapes: a list, `all`, or {all-but: […]}
+  columns,       // fields to print, each with a heading of its own or not: kept as typed, read by choosing
+  comparison,    // two records and a route: kept as typed, read by choosing
+  dateTable,     // numbers, each with a date: kept as typed, read with the rules of codes
+  reasons,     // numbers or texts, each with words; also without: kept as typed, read with the rules of codes
+  severities,  // rules of findings, each with off, note, warning or error: kept as typed, read with the settings
+  route,       // a field of what is listed, or a path as `motif.supplier`
+  tree,        // kept as typed: tables of codes, contents
+  citations,  // a list of citations
+  madeIn,     // shapes: a list, `all`, or {all-but: […]}
 };
+
+// Values of this type are kept as typed; who uses them reads them.
+constexpr bool isKeptAsTyped(FieldType type) {
+  switch (type) {
+    case FieldType::where:
+    case FieldType::columns:
+    case FieldType::comparison:
+    case FieldType::dateTable:
+    case FieldType::reasons:
+    case FieldType::severities:
+    case FieldType::tree: return true;
+    default: return false;
+  }
+}
 
 // What a table says of a field beside its type.
 enum FieldFlag : std::uint16_t {
@@ -40,8 +60,10 @@ enum FieldFlag : std::uint16_t {
   kMany = 1,        // one value or a list of them
   kPrivate = 2,     // never reaches anything published
   kDated = 4,       // an event of its record (moments and spans)
-  kRequired = 8,    // `saggar blank` writes it, and the schema asks for it
+  kRequired = 8,    // `saggar blank` writes it; in a structure, it must be there
   kMayBeNone = 16,  // `none` is a sensible answer
+  kMapping = 32,  // a structure of which the first field alone says too little: no plain value stands for it
+  kEssential = 64,  // a record of the kind says nothing without it: reading reports that it is missing
 };
 
 struct FieldSpec {

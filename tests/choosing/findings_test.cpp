@@ -120,9 +120,13 @@ TEST_CASE("combinations typed otherwise than they are taken") {
             .starts_with("value-unfit at `{shape: round}`: `any` takes a list of conditions"));
   CHECK(wrong("{any: [round]}")
             .starts_with("value-unfit at `round`: an alternative of `any` is a condition, here is `round`"));
-  CHECK(wrong("round").starts_with(
-      "value-unfit at `round`: a condition is a mapping of fields to values, here is a plain value"));
-  CHECK(wrong("[{shape: round}]")
+  CHECK(wrong("round").starts_with("value-unfit at `round`: `where` takes a condition"));
+  CHECK(
+      wrong("[{shape: round}]").starts_with("value-unfit at `[{shape: round}]`: `where` takes a condition"));
+  CHECK(wrongQuery("where: round")
+            .starts_with("value-unfit at `round`: a condition is a mapping of fields to values, here is a "
+                         "plain value"));
+  CHECK(wrongQuery("where: [{shape: round}]")
             .starts_with("value-unfit at `[{shape: round}]`: a condition is a mapping of fields to values, "
                          "here is a list"));
 }
@@ -275,6 +279,10 @@ TEST_CASE("all conditions and paths of a guide") {
     - same: [shape:round, shape:sqaure, look.edge]
     - differ: [shape:round, shape:square, nmae]
     - same: [shape:round, maker]
+    - every: shape
+      where: {maker: ambry}
+    - count: shape
+    - {no: shape, some: shape, has: {maker: ambry}}
 - checklist: l
   title: L
   show: treatment
@@ -311,6 +319,9 @@ claim:tested test `few` write `1`, or `3 to 5`
 claim:tested test `shape:sqaure` did you mean `shape:square`?
 claim:tested test `nmae` did you mean `name`?
 claim:tested test `[shape:round, maker]` write it as `same: [shape:linnavere, shape:sorrendale, maker]`
+claim:tested test `shape` add `has: {…}`, as `has: {look.finial: slot}`
+claim:tested test `shape` add `makes: 3`, or a range: `makes: 3 to 5`
+claim:tested test `shape` write two tests, each as an item of its own
 checklist:l where `roes` did you mean `rose`?
 checklist:l grouped `shpae` did you mean `shape`?
 checklist:l in-order-of `intorduced` did you mean `introduced`?

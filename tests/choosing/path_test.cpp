@@ -1,3 +1,4 @@
+#include "dates/print.h"
 #include "guide.h"
 
 using namespace saggar;
@@ -196,4 +197,104 @@ TEST_CASE("a path that reaches without end is cut, and says so") {
   CHECK(all.size() <= 10'000);
   CHECK(all.back().state == Reached::State::unknown);
   CHECK(guide.ask("{treatment.shape.treatment.shape.treatment.code: X-1}", "shape:s") == "maybe");
+}
+
+TEST_CASE("the ends of a span") {
+  Guide guide(R"(
+- shape: a
+  introduced: 1930
+- maker: m
+  active: about 1900
+  works:
+    - {works: upper, used: 1906/1968}
+- maker: n
+  works: {is: [{works: lower, used: 1920/1930}], complete: yes}
+- mark: closed
+  used: 1925/1951
+- mark: open
+  used: 1937/..
+- mark: unsure
+  used: ../1925
+- mark: blank
+  used: 1940/
+- mark: single
+  used: 1936
+- mark: named
+  used: shape:a/1940
+- mark: left
+- source: s
+  date: 1926/1945
+- claim: c
+  says: One.
+- question: q
+  asks: Which was first?
+  first: [mark:closed.used.from, mark:closed.used.until]
+- question: r
+  asks: Which was first?
+  first: [mark:closed, source:s]
+)");
+  CHECK(guide.faults() == "");
+  auto end = [&](std::string_view path, std::string_view record) {
+    const auto all =
+        guide.path(path, guide.collection[guide.at(record)].kind).from(guide.at(record), guide.collection);
+    REQUIRE(all.size() == 1);
+    if (all[0].state != Reached::State::value) return guide.reached(path, record);
+    REQUIRE(all[0].end != SpanEnd::whole);
+    const auto* date = all[0].value->date();
+    if (date == nullptr) return std::string("event");
+    return dates::canonical(
+        dates::endOf(*date, all[0].end == SpanEnd::from ? dates::End::Earliest : dates::End::Latest));
+  };
+  CHECK(end("used.from", "mark:closed") == "1925");
+  CHECK(end("used.until", "mark:closed") == "1951");
+  CHECK(end("used.from", "mark:open") == "1937");
+  CHECK(end("used.until", "mark:open") == "(none)");
+  CHECK(end("used.from", "mark:unsure") == "(unknown)");
+  CHECK(end("used.until", "mark:unsure") == "1925");
+  CHECK(end("used.until", "mark:blank") == "(unknown)");
+  CHECK(end("used.from", "mark:single") == "1936");
+  CHECK(end("used.from", "mark:named") == "event");
+  CHECK(end("used.until", "mark:left") == "(absent)");
+  CHECK(end("active.from", "maker:m") == "1900~");
+  CHECK(end("works.used.until", "maker:m") == "1968");
+
+  CHECK(guide.ask("{used.from: 1925}", "mark:closed") == "yes");
+  CHECK(guide.ask("{used.from: 1925/1951}", "mark:closed") == "yes");
+  CHECK(guide.ask("{used.until: 1925/1950}", "mark:closed") == "no");
+  CHECK(guide.ask("{used: 1925/1950}", "mark:closed") == "yes");  // all of it: they overlap
+  CHECK(guide.ask("{used.until: 1951}", "mark:open") == "no");
+  CHECK(guide.ask("{used.until: none}", "mark:open") == "yes");
+  CHECK(guide.ask("{used.until: none}", "mark:closed") == "no");
+  CHECK(guide.ask("{used.until: unknown}", "mark:blank") == "yes");
+  CHECK(guide.ask("{used.until: 1951}", "mark:blank") == "maybe");
+  CHECK(guide.ask("{used.from: 1951}", "mark:left") == "maybe");
+  CHECK(guide.ask("{used.from: absent}", "mark:left") == "yes");
+  CHECK(guide.ask("{used.from: 1930}", "mark:named") == "yes");
+  CHECK(guide.ask("{used.from: 1931}", "mark:named") == "no");
+  CHECK(guide.ask("{used.until: 1940}", "mark:named") == "yes");
+  CHECK(guide.ask("{works.used.until: 1968}", "maker:m") == "yes");
+  CHECK(guide.ask("{works.used.from: 1968}", "maker:m") == "maybe");
+
+  CHECK(guide.ask("{works.used.from: 1930}", "maker:n") == "no");
+
+  CHECK(guide.ask("{first: mark:closed.used.from}", "question:q") == "yes");
+  CHECK(guide.ask("{first: mark:closed.used}", "question:q") == "maybe");
+  CHECK(guide.ask("{first: mark:closed}", "question:r") == "yes");
+  CHECK(guide.ask("{first: mark:closed.used.from}", "question:r") == "yes");
+  CHECK(guide.ask("{first: mark:closed.used.until}", "question:r") == "maybe");
+  CHECK(guide.ask("{first: source:s.date.until}", "question:r") == "yes");
+  CHECK(guide.ask("{first: mark:closed.used.middle}", "question:r") ==
+        "finding: a mark has no date `used.middle`");
+
+  CHECK(guide.sorted(Kind::mark, {"used.until", "id"}) == "unsure single named closed open blank left");
+  CHECK(guide.sorted(Kind::mark, {"used.from", "id"}) == "named closed single open blank left unsure");
+
+  CHECK(guide.problem("used.to", Kind::mark) ==
+        "to: `used` lasted: it has `from` and `until`, and no `to` | did you mean `used.until`?");
+  CHECK(guide.problem("used.frm", Kind::mark) ==
+        "frm: `used` lasted: it has `from` and `until`, and no `frm` | did you mean `used.from`?");
+  CHECK(guide.problem("used.from.day", Kind::mark) ==
+        "day: `from` leads no further, so `day` cannot follow it | end the path at `from`");
+  CHECK(guide.problem("introduced.from", Kind::shape) ==
+        "from: `introduced` leads no further, so `from` cannot follow it | end the path at `introduced`");
 }

@@ -62,6 +62,16 @@ TEST_CASE("columns of the author's own") {
 )");
 }
 
+TEST_CASE("the ends of a span are columns") {
+  const std::string marks =
+      "- mark: open\n  name: Open\n  maker: amblecote\n  used: 1937/..\n"
+      "- mark: shut\n  name: Shut\n  maker: amblecote\n  used: 1925/1951\n";
+  const std::string table = block("marks", "columns: [name, used.from, Last: used.until]", marks);
+  CHECK(holds(table, "| Name | Used from | Last | Sources |"));
+  CHECK(holds(table, "| [Open](marks.md#mark-open) | 1937 | none |"));
+  CHECK(holds(table, "| [Shut](marks.md#mark-shut) | 1925 | 1951 |"));
+}
+
 TEST_CASE("treatments in their home: the table, and an entry each") {
   const std::string bryn = chapter("bryn");
   CHECK(part(bryn, "<a id=\"treatment-br-01\">", "<a id=\"treatment-br-02\">") ==

@@ -108,7 +108,7 @@ TEST_CASE("waivers that cannot be used") {
   CHECK(waivers("{rule: uncited, record: a}") == "guide.yaml:4:5 value-unfit\nguide.yaml:4:12 waiver-unused");
   CHECK(waivers("{rule: [uncited], record: a, because: x}") == "guide.yaml:4:12 value-unfit");
   CHECK(waivers("{record: a, because: x}") == "guide.yaml:4:5 value-unfit");
-  CHECK(with("waivers: uncited\n").found == "guide.yaml:3:10 waiver-unfit");
+  CHECK(with("waivers: uncited\n").found == "guide.yaml:3:10 value-unfit");
 }
 
 TEST_CASE("a waiver of a file of prose, for what stands at no record") {

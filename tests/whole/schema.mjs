@@ -39,13 +39,38 @@ for (const file of yamlFiles(guide)) {
 const KNOWN = new Map(Object.entries(JSON.parse(readFileSync(new URL('schema-differences.json', import.meta.url), 'utf8'))));
 const wrong = [{ 'no-such-key': 'x' }, '§§§', [['nested']], ''];
 const cases = [];
+const EVIDENCE = new Set(['is', 'cite', 'judged', 'doubted', 'but', 'note', 'complete']);
+// The mappings with fields of their own that a field takes; `free`: each under a key of the author's.
+function structures(spec, free = false) {
+  if (typeof spec !== 'object' || spec === null) return [];
+  const own = Object.entries(spec.properties ?? {}).filter(([key]) => !EVIDENCE.has(key));
+  if (own.length > 0 && own.every(([, part]) => part.description)) return [{ properties: spec.properties, required: spec.required, free }];
+  return [...(spec.anyOf ?? []).flatMap((one) => structures(one, free)), ...(spec.additionalProperties ? structures(spec.additionalProperties, true) : [])];
+}
 for (const [name, definition] of Object.entries(schema.$defs)) {
   if (!name.startsWith('record-') || name === 'record-guide') continue;
   const kind = name.slice('record-'.length);
   for (const [field, spec] of Object.entries(definition.properties)) {
     if (field === kind) continue;
-    for (const example of spec.examples ?? []) cases.push({ kind, field, yaml: example, flow: true });
-    for (const value of wrong) cases.push({ kind, field, value });
+    // What a record of the kind says nothing without stands in each.
+    const needed = definition.required.filter((name) => name !== kind && name !== field);
+    const rest = needed.map((name) => `  ${name}: ${definition.properties[name].examples[0]}\n`).join('');
+    for (const inner of structures(spec)) {
+      const put = (key, text) => {
+        const others = (inner.required ?? []).filter((name) => name !== key);
+        const written = field === 'codes' && !['written', 'parts', 'pattern', 'like'].includes(key);
+        const way = field === 'test' && ['where', 'has', 'makes'].includes(key);
+        const parts = [...(way ? ['count: shape', ...(key === 'makes' ? [] : ['makes: 1'])] : []), ...(field === 'test' && key === 'every' ? ['has: {maker: known}'] : []), ...(field === 'test' && key === 'count' ? ['makes: 1'] : []), ...(written ? ['written: NUMBER', 'parts: {NUMBER: 1 to 2880}'] : []), ...others.map((name) => `${name}: ${inner.properties[name].examples[0]}`), `${key}: ${text}`];
+        return inner.free ? `{one: {${parts.join(', ')}}}` : `{${parts.join(', ')}}`;
+      };
+      for (const [key, part] of Object.entries(inner.properties)) {
+        if (EVIDENCE.has(key)) continue;
+        for (const example of part.examples ?? []) cases.push({ kind, field, rest, yaml: put(key, example), flow: true });
+        for (const value of wrong) cases.push({ kind, field, rest, yaml: put(key, JSON.stringify(value)), flow: true });
+      }
+    }
+    for (const example of spec.examples ?? []) cases.push({ kind, field, rest, yaml: example, flow: true });
+    for (const value of wrong) cases.push({ kind, field, rest, value });
   }
 }
 const work = mkdtempSync(join(tmpdir(), 'saggar-schema-'));
@@ -61,7 +86,7 @@ for (let start = 0; start < cases.length; start += share) {
   const some = cases.slice(start, start + share);
   some.forEach((one, index) => {
     const value = one.flow ? one.yaml : JSON.stringify(one.value);
-    one.text = `- ${one.kind}: x-${start + index}\n  ${one.field}: ${value}\n`;
+    one.text = `- ${one.kind}: x-${start + index}\n  ${one.field}: ${value}\n${one.rest}`;
     one.file = `${String(index).padStart(3, '0')}.yaml`;
     writeFileSync(join(folder, one.file), one.text);
   });
