@@ -18,8 +18,8 @@ namespace {
 constexpr std::size_t kMostNamed = 3;  // more years or parts of a year are told by the first and the last
 
 auto keyOf(const DateChoice& one) {
-  return std::tuple(one.year.value_or(0), one.quarter.value_or(0), one.month.value_or(0), one.week.value_or(0),
-                    one.day.value_or(0));
+  return std::tuple(one.year.value_or(0), one.quarter.value_or(0), one.month.value_or(0),
+                    one.week.value_or(0), one.day.value_or(0));
 }
 
 bool isRun(const std::set<int>& numbers) {
@@ -71,8 +71,12 @@ std::string asTable(const std::vector<DateChoice>& dates) {
   std::set<int> years;
   std::set<int> units;
   for (const DateChoice& one : dates) {
-    if (!one.year || one.day || (one.quarter ? 1 : 0) + (one.month ? 1 : 0) + (one.week ? 1 : 0) > 1) return {};
-    const Unit own = one.quarter ? Unit::quarter : one.month ? Unit::month : one.week ? Unit::week : Unit::none;
+    if (!one.year || one.day || (one.quarter ? 1 : 0) + (one.month ? 1 : 0) + (one.week ? 1 : 0) > 1)
+      return {};
+    const Unit own = one.quarter ? Unit::quarter
+                     : one.month ? Unit::month
+                     : one.week  ? Unit::week
+                                 : Unit::none;
     if (!years.empty() && own != unit) return {};
     unit = own;
     years.insert(*one.year);
@@ -102,8 +106,8 @@ std::string datesOfCode(std::vector<DateChoice> dates) {
     for (const DateChoice& one : dates) names.push_back(codes::inWords(one));
     return base::listedInWords(names, "or");
   }
-  return "one of " + countedInWords(dates.size(), "date", "dates") + " from " + codes::inWords(dates.front()) +
-         " to " + codes::inWords(dates.back());
+  return "one of " + countedInWords(dates.size(), "date", "dates") + " from " +
+         codes::inWords(dates.front()) + " to " + codes::inWords(dates.back());
 }
 
 }  // namespace saggar::compose

@@ -51,7 +51,7 @@ struct ProseTarget {
 class Places {
  public:
   // Reads `contents` of guide.yaml and all prose. Findings: value-unfit for what is no chapter, link-missing for a
-  // prose file or heading that is not there, prose-unused, and what is wrong with the YAML of a block. Without
+  // prose file or heading that is not there, in prose and in what records say, prose-unused, and what is wrong with the YAML of a block. Without
   // `contents` the guide has every prose file, a chapter for every shape, and the lists.
   static Places plan(const Materials& materials, diagnostics::Findings& findings);
 

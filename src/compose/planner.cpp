@@ -309,67 +309,128 @@ void Planner::addLists() {
       for (RecordIndex source : records.ofKind(Kind::source)) settle(source, i);
 }
 
+// A relative link of a file of prose or, with an empty `from`, of a field of a record.
+void Planner::checkLink(std::string_view from, const Link& link) {
+  const auto target = places_.resolve(from, link.address);
+  auto report = [&](std::string message, std::string hint) {
+    findings_.add({.rule = "link-missing"_rule,
+                   .span = link.span,
+                   .message = std::move(message),
+                   .hint = std::move(hint),
+                   .record = link.record,
+                   .field = link.field});
+  };
+  if (!target) {
+    const std::string_view beside = from.substr(0, std::min(from.rfind('/'), from.size()));
+    const std::string file = link.address.substr(0, link.address.find('#'));
+    for (std::string_view folder : {from.empty() ? std::string_view("prose") : beside, beside})
+      if (isUnreadable(source::pathNormalized(source::pathJoined(folder, file)))) return;
+    report("`" + base::shortened(link.address, 80) + "` leads to nothing that is published",
+           "link to a file of prose (`name.md`), to a record (`kind:id`), or to an address with https://");
+    return;
+  }
+  if (target->chapter == SIZE_MAX && target->record == records::kNoRecord) {
+    report("`" + base::shortened(link.address, 80) + "` leads to no chapter",
+           from.empty() ? "link to a file of prose (`name.md`), or to a record (`kind:id`)"
+                        : "link to a file of prose beside this one (`name.md`), or to a record (`kind:id`)");
+    return;
+  }
+  if (target->heading.empty() || target->chapter == SIZE_MAX) return;
+  const Chapter& chapter = places_.chapters_[target->chapter];
+  const bool inProse =
+      !chapter.path.empty() && prose_[proseFiles_.at(chapter.path)].headings.contains(target->heading);
+  const auto made = generatedHeadings();
+  const bool mayBeMade = chapter.type == ChapterType::record &&
+                         std::find(made.begin(), made.end(), target->heading) != made.end();
+  if (inProse || mayBeMade) {
+    places_.linked_[target->chapter].insert(target->heading);
+    return;
+  }
+  std::vector<std::string_view> known;
+  if (!chapter.path.empty())
+    for (const std::string& heading : prose_[proseFiles_.at(chapter.path)].headings) known.push_back(heading);
+  std::sort(known.begin(), known.end());
+  const auto near = base::nearest(target->heading, known);
+  report("there is no heading `#" + base::shortened(target->heading, 60) + "` in the chapter \"" +
+             chapter.title + "\"",
+         near ? "did you mean `#" + std::string(*near) + "`?"
+              : "a heading is linked by its words in small letters with hyphens for blanks, as "
+                "`#copied-serials`");
+}
+
+void Planner::checkPicture(std::string_view from, const Link& picture) {
+  if (document::addressKind(picture.address) != document::AddressKind::relative || picture.address.empty() ||
+      !picturePath(from, picture.address).empty())
+    return;
+  findings_.add({.rule = "link-missing"_rule,
+                 .span = picture.span,
+                 .message = "`" + base::shortened(picture.address, 80) +
+                            "` is no picture of the guide, and only its words are printed",
+                 .hint = "put the picture into the guide's `images/`, and type `../images/name.png`",
+                 .record = picture.record,
+                 .field = picture.field});
+}
+
 void Planner::checkLinks() {
   const auto& files = materials_.records.prose();
   places_.linked_.resize(places_.chapters_.size());
   for (std::size_t i = 0; i < files.size(); ++i) {
-    for (const Link& picture : prose_[i].pictures) {
-      if (document::addressKind(picture.address) != document::AddressKind::relative ||
-          picture.address.empty() || !picturePath(files[i].path, picture.address).empty())
-        continue;
-      findings_.add({.rule = "link-missing"_rule,
-                     .span = picture.span,
-                     .message = "`" + base::shortened(picture.address, 80) +
-                                "` is no picture of the guide, and only its words are printed",
-                     .hint = "put the picture into the guide's `images/`, and type `../images/name.png`"});
-    }
-    for (const Link& link : prose_[i].links) {
-      const auto target = places_.resolve(files[i].path, link.address);
-      if (!target) {
-        const std::string beside = files[i].path.substr(0, files[i].path.rfind('/'));
-        const std::string file = link.address.substr(0, link.address.find('#'));
-        if (isUnreadable(source::pathNormalized(source::pathJoined(beside, file)))) continue;
-        findings_.add(
-            {.rule = "link-missing"_rule,
-             .span = link.span,
-             .message = "`" + base::shortened(link.address, 80) + "` leads to nothing that is published",
-             .hint = "link to a file of prose (`name.md`), to a record (`kind:id`), or to an address with "
-                     "https://"});
-        continue;
-      }
-      if (target->chapter == SIZE_MAX && target->record == records::kNoRecord) {
-        findings_.add(
-            {.rule = "link-missing"_rule,
-             .span = link.span,
-             .message = "`" + base::shortened(link.address, 80) + "` leads to no chapter",
-             .hint = "link to a file of prose beside this one (`name.md`), or to a record (`kind:id`)"});
-        continue;
-      }
-      if (target->heading.empty() || target->chapter == SIZE_MAX) continue;
-      const Chapter& chapter = places_.chapters_[target->chapter];
-      const bool inProse =
-          !chapter.path.empty() && prose_[proseFiles_.at(chapter.path)].headings.contains(target->heading);
-      const auto made = generatedHeadings();
-      const bool mayBeMade = chapter.type == ChapterType::record &&
-                             std::find(made.begin(), made.end(), target->heading) != made.end();
-      if (inProse || mayBeMade) {
-        places_.linked_[target->chapter].insert(target->heading);
-        continue;
-      }
-      std::vector<std::string_view> known;
-      if (!chapter.path.empty())
-        for (const std::string& heading : prose_[proseFiles_.at(chapter.path)].headings)
-          known.push_back(heading);
-      std::sort(known.begin(), known.end());
-      const auto near = base::nearest(target->heading, known);
-      findings_.add({.rule = "link-missing"_rule,
-                     .span = link.span,
-                     .message = "there is no heading `#" + base::shortened(target->heading, 60) +
-                                "` in the chapter \"" + chapter.title + "\"",
-                     .hint = near ? "did you mean `#" + std::string(*near) + "`?"
-                                  : "a heading is linked by its words in small letters with hyphens for "
-                                    "blanks, as `#copied-serials`"});
-    }
+    for (const Link& picture : prose_[i].pictures) checkPicture(files[i].path, picture);
+    for (const Link& link : prose_[i].links) checkLink(files[i].path, link);
+  }
+  checkRecordLinks();
+}
+
+namespace {
+
+// "](numbers.md)", "](<numbers.md>)", "]: numbers.md": an address without a colon. Most text has none, and needs no parser.
+bool mayHaveRelativeLink(std::string_view text) {
+  for (std::size_t at = text.find(']'); at != std::string_view::npos; at = text.find(']', at + 1)) {
+    if (at + 1 == text.size() || (text[at + 1] != '(' && text[at + 1] != ':')) continue;
+    const std::string_view rest = text.substr(at + 2);
+    const std::string_view address = rest.substr(0, std::min(rest.find_first_of(")\n"), rest.size()));
+    if (address.find(':') == std::string_view::npos) return true;
+  }
+  return false;
+}
+
+void forEachProse(const Value& value, auto&& visit) {
+  if (value.type == records::ValueType::prose) visit(value);
+  if (value.evidence != nullptr && value.evidence->note != nullptr) visit(*value.evidence->note);
+  for (const Value& item : value.items()) forEachProse(item, visit);
+  for (const records::Entry& entry : value.entries()) forEachProse(entry.value, visit);
+}
+
+}  // namespace
+
+void Planner::checkRecordLinks() {
+  const Published& records = materials_.records;
+  const auto size = static_cast<RecordIndex>(materials_.chooser.collection().size());
+  for (RecordIndex index = 0; index < size; ++index) {
+    const PublishedRecord record = records[index];
+    for (const records::Entry* entry : record.fields())
+      forEachProse(entry->value, [&](const Value& value) {
+        if (!mayHaveRelativeLink(value.text)) return;
+        const reading::YamlTextMap map(records.sources().text(record.span().file), record.span(value.place),
+                                       value.text);
+        const Blocks blocks = linking::parseProse(value.text, map).blocks;
+        const std::string field(entry->key);
+        auto pictures = [&](auto& self, const Blocks& some) -> void {
+          for (const Block& block : some) {
+            if (block.kind == BlockKind::figure)
+              checkPicture({}, {block.target->address, block.span, record.reference(), field});
+            self(self, block.blocks);
+          }
+        };
+        pictures(pictures, blocks);
+        document::forEachInline(blocks, [&](const Inline& one) {
+          if (one.kind == InlineKind::image)
+            checkPicture({}, {one.target->address, one.span, record.reference(), field});
+          if (one.kind == InlineKind::link && !one.target->address.empty() &&
+              document::addressKind(one.target->address) == document::AddressKind::relative)
+            checkLink({}, {one.target->address, one.span, record.reference(), field});
+        });
+      });
   }
 }
 

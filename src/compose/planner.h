@@ -27,6 +27,8 @@ class Planner {
   struct Link {
     std::string address;
     source::Span span;
+    std::string record = {};  // "kind:id" whose field it stands in; empty: a file of prose
+    std::string field = {};
   };
   struct ProseText {
     std::size_t chapter = SIZE_MAX;
@@ -49,6 +51,10 @@ class Planner {
   bool hasProse(const std::string& path) const { return proseFiles_.contains(path); }
   bool isUnreadable(const std::string& path) const;  // a file that is there and was told to be unreadable
   std::string proseOf(const PublishedRecord& record) const;
+
+  void checkLink(std::string_view from, const Link& link);
+  void checkPicture(std::string_view from, const Link& picture);
+  void checkRecordLinks();
 
   std::optional<std::size_t> homeOfFirst(const PublishedRecord& record, records::Field field) const;
   void settle(RecordIndex record, std::size_t chapter);

@@ -48,21 +48,19 @@ TEST_CASE("one date is itself, and several are told by what they have in common"
   CHECK(datesOfCode(weeks({1952, 1953, 1954, 1955}, 7, 7)) == "week 7 of a year from 1952 to 1955");
   CHECK(datesOfCode(weeks({1956}, 10, 19)) == "week from 10 to 19 of 1956");
   CHECK(datesOfCode(weeks({1956}, 1, 52)) == "a week of 1956");
-  CHECK(datesOfCode(weeks({1904, 1914, 1924, 1934}, 3, 3)) == "week 3 of one of four years from 1904 to 1934");
+  CHECK(datesOfCode(weeks({1904, 1914, 1924, 1934}, 3, 3)) ==
+        "week 3 of one of four years from 1904 to 1934");
   CHECK(datesOfCode({date(1931), date(1930), date(1931)}) == "1930 or 1931");
-  CHECK(datesOfCode({date(1930), date(1931), date(1932), date(1933)}) ==
-        "a year from 1930 to 1933");
+  CHECK(datesOfCode({date(1930), date(1931), date(1932), date(1933)}) == "a year from 1930 to 1933");
 }
 
 TEST_CASE("dates that make no table are counted, and told by the first and the last") {
   std::vector<DateChoice> most = quarters(1930, 1939, {1, 2, 3, 4});
   most.pop_back();
   CHECK(datesOfCode(most) == "one of 39 dates from 1st quarter 1930 to 3rd quarter 1939");
-  CHECK(datesOfCode({date(1934, 1), date(1935, 2)}) ==
-        "1st quarter 1934 or 2nd quarter 1935");
+  CHECK(datesOfCode({date(1934, 1), date(1935, 2)}) == "1st quarter 1934 or 2nd quarter 1935");
   CHECK(datesOfCode({date(0, 0, 5), date(0, 0, 6)}) == "May or June");
-  CHECK(datesOfCode({date(1857, 0, 8, 0, 5), date(1858, 0, 8, 0, 5)}) ==
-        "5 August 1857 or 5 August 1858");
+  CHECK(datesOfCode({date(1857, 0, 8, 0, 5), date(1858, 0, 8, 0, 5)}) == "5 August 1857 or 5 August 1858");
 }
 
 // A works at Velm that stamped its letter, two figures of the year and the quarter.
@@ -119,12 +117,18 @@ TEST_CASE("a code with signs that cannot be read, on a piece and on a decoration
         "?304: Low works, or Top works; 4th quarter 1930");
   const std::string& shape = guide.file("a");
   CHECK(holds(shape, "; date code T3?? (Top works, a quarter of 1930 to 1939)"));
-  CHECK(holds(shape, "; date code L301 (Low works, 1st quarter 1930); the eye allows L341 as well, but it would be of 1st "
-                     "quarter 1934, and Low works was used from 1900 to 1931"));
-  CHECK(holds(shape, "; date code L341; what it says is ruled out: it would be of 1st quarter 1934, and Low works was used "
-                     "from 1900 to 1931"));
-  CHECK(holds(shape, "numbered TR-6 (nobody can read it yet); date code T341 (Top works, 1st quarter 1934; doubted: the "
-                     "stamp is smeared)"));
+  CHECK(holds(
+      shape,
+      "; date code L301 (Low works, 1st quarter 1930); the eye allows L341 as well, but it would be of 1st "
+      "quarter 1934, and Low works was used from 1900 to 1931"));
+  CHECK(holds(
+      shape,
+      "; date code L341; what it says is ruled out: it would be of 1st quarter 1934, and Low works was used "
+      "from 1900 to 1931"));
+  CHECK(holds(
+      shape,
+      "numbered TR-6 (nobody can read it yet); date code T341 (Top works, 1st quarter 1934; doubted: the "
+      "stamp is smeared)"));
   CHECK(holds(guide.file("codes"), "- **TR-6:** [Alder](a.md#specimen-unread); nobody can read it yet"));
 }
 

@@ -144,5 +144,54 @@ TEST_CASE("a shape that may belong to two divisions stands in the first") {
   CHECK(chapters == std::vector<std::string>{"Old: early", "Old: unknown", "New: middle", "New: late"});
 }
 
+TEST_CASE("links in records' fields lead to chapters and headings, or are findings at their places") {
+  Guide guide(Texts{{"guide.yaml", "guide: G\ncontents: [prose/firm.md, {a-chapter-for-every: shape}]\n"},
+                    {"prose/firm.md", "# The firm\n\n## Two founders\n\nText.\n"},
+                    {"records.yaml", R"(
+- shape: bryn
+  name: Bryn
+  introduced:
+    is: 1921
+    note: See [its founders](firm.md#two-founders).
+  note: |
+    Told in [the firm](firm.md), under [the founders](prose/firm.md#two-founders), at
+    [an address](https://example.org) and of [itself](shape:bryn).
+- shape: cairn
+  note: |
+    See [the works](works.md), [the founders](firm.md#two-fonders) and [here](#bryn).
+  withdrawn:
+    is: 1930
+    note: A [drawing](drawing.pdf), and ![a plate](plate.png).
+- talk: evening
+  segments:
+    - title: Opening
+      say: As [the book](book.md) says.
+- maker: amblecote
+  my-note: A [private link](nowhere.md).
+)"}});
+  const std::string noTarget =
+      " leads to nothing that is published [link-missing] link to a file of prose (`name.md`), to a record "
+      "(`kind:id`), or "
+      "to an address with https://\n";
+  std::string told;
+  for (const std::string& finding : guide.findings()) told += finding + '\n';
+  const std::string noChapter =
+      " leads to no chapter [link-missing] link to a file of prose (`name.md`), or to a record (`kind:id`)\n";
+  CHECK(
+      told ==
+      "records.yaml:12:21: `works.md`" + noChapter +
+          "records.yaml:12:47: there is no heading `#two-fonders` in the chapter \"The firm\" [link-missing] "
+          "did "
+          "you mean `#two-founders`?\n" +
+          "records.yaml:12:79: `#bryn`" + noTarget +  //
+          "records.yaml:15:23: `drawing.pdf`" + noTarget +
+          "records.yaml:15:52: `plate.png` is no picture of the guide, and only its words are printed "
+          "[link-missing] put the picture into the guide's `images/`, and type `../images/name.png`\n" +
+          "records.yaml:19:26: `book.md`" + noChapter);
+  CHECK(holds(guide.file("bryn"), "[the firm](firm.md), under [the founders](firm.md#two-founders)"));
+  CHECK(holds(guide.file("bryn"), "[its founders](firm.md#two-founders)"));
+  CHECK(deadLinks(guide.files()).empty());
+}
+
 }  // namespace
 }  // namespace saggar::compose::testing

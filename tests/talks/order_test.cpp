@@ -20,7 +20,9 @@ TEST_CASE("segments that come before what they build on") {
 }
 
 TEST_CASE("titles compare whole, case and composition aside") {
-  CHECK(orderFaults(Small(talk("    - {title: \"Caf\\u00e9 ware\"}\n    - {title: B, after: \"cafe\\u0301 WARE\"}\n")).times)
+  CHECK(orderFaults(
+            Small(talk("    - {title: \"Caf\\u00e9 ware\"}\n    - {title: B, after: \"cafe\\u0301 WARE\"}\n"))
+                .times)
             .empty());
   CHECK(orderFaults(Small(talk("    - {title: A ware}\n    - {title: B, after: A}\n")).times).size() == 1);
 }
@@ -41,8 +43,9 @@ TEST_CASE("what a segment builds on, in the order typed") {
 }
 
 TEST_CASE("what goes first when time is short: may before should, the later before the earlier") {
-  const Small one(talk("    - {title: A, keep: should}\n    - {title: B, keep: may}\n    - {title: C}\n"
-                       "    - {title: D, keep: should}\n    - {title: E, keep: may}\n    - {title: F, keep: must}\n"));
+  const Small one(
+      talk("    - {title: A, keep: should}\n    - {title: B, keep: may}\n    - {title: C}\n"
+           "    - {title: D, keep: should}\n    - {title: E, keep: may}\n    - {title: F, keep: must}\n"));
   CHECK(whatGoesFirst(one.times) == Places{4, 1, 3, 0});
   CHECK(keepOf(one.times.segments[2]) == Keep::must);
   CHECK(whatGoesFirst(Small(talk("    - {title: A}\n")).times).empty());

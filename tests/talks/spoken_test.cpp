@@ -38,7 +38,8 @@ TEST_CASE("a citation is a note, and is not read out") {
 TEST_CASE("a citation that a word leans on is read out as it stands") {
   CHECK(spoken("It stands in [the ledger](source:ledger).") == "It stands in the ledger.");
   CHECK(spoken("[The ledger](source:ledger) has it.") == "The ledger has it.");
-  CHECK(spoken("Sold. This we know from\n[the ledger](source:ledger).") == "Sold. This we know from the ledger.");
+  CHECK(spoken("Sold. This we know from\n[the ledger](source:ledger).") ==
+        "Sold. This we know from the ledger.");
   CHECK(spoken("It stands in <source:ledger>.") == "It stands in .");
   CHECK(spoken("First.\n\n[The ledger](source:ledger) has it.") == "First. The ledger has it.");
 }

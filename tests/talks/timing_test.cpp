@@ -5,7 +5,8 @@ namespace saggar::talks::testing {
 namespace {
 
 TEST_CASE("a segment with a time takes it, whatever is said in it") {
-  const Small one(talk("    - {title: A, time: 2:00, say: " + words(1300) + "}\n    - {title: B, time: 1:05:30}\n"));
+  const Small one(
+      talk("    - {title: A, time: 2:00, say: " + words(1300) + "}\n    - {title: B, time: 1:05:30}\n"));
   REQUIRE(one.times.segments.size() == 2);
   const SegmentTime& first = one.times.segments[0];
   CHECK(first.given);
