@@ -290,5 +290,250 @@ TEST_CASE("the index: numbers, names, other names that lead on, words and marked
   CHECK(deadLinks(guide.files()).empty());
 }
 
+// A guide of records alone, with a chapter for each shape and these blocks.
+Guide guideOf(const std::string& records, const std::string& contents, const std::string& by = {}) {
+  return Guide(Texts{{"guide.yaml", "guide: V\n" + (by.empty() ? "" : "by: " + by + "\n") +
+                                        "contents: [{a-chapter-for-every: shape}, " + contents + "]\n"},
+                     {"records.yaml", records}});
+}
+
+TEST_CASE("offered for one year, by a year, and with what another source says") {
+  Guide guide = guideOf(R"(
+- shape: a
+  introduced: {is: 1954, cite: book}
+  withdrawn: {is: 1954, cite: book}
+- shape: b
+  introduced:
+    is: by 7 October 1923
+    cite: book
+    but:
+      - {is: 1922, cite: list, set-aside: The list cites nothing.}
+  withdrawn: by 1938
+- shape: c
+  introduced: {is: 1930, doubted: It may be older.}
+  withdrawn: unknown
+- shape: d
+  introduced: {is: 1954, cite: book}
+  withdrawn: {is: 1954, cite: list}
+- source: book
+  title: The Book
+- source: list
+  title: The List
+)",
+                        "glossary");
+  auto offered = [&](const std::string& file) { return part(guide.file(file), "- **Offered:**", "\n"); };
+  CHECK(offered("a") == "- **Offered:** in 1954 ([The Book](sources.md#source-book))");
+  CHECK(offered("b") ==
+        "- **Offered:** by 7 October 1923 ([The Book](sources.md#source-book); not 1922, as in [The "
+        "List](sources.md#source-list): the list cites nothing), and until 1938 at the latest");
+  CHECK(offered("c") == "- **Offered:** from 1930 (doubted: it may be older); last year not known");
+  CHECK(offered("d") ==
+        "- **Offered:** in 1954 ([The Book](sources.md#source-book)); last in 1954 ([The "
+        "List](sources.md#source-list))");
+  CHECK(holds(guide.file("README"), "- [B](b.md), on sale by 7 October 1923, to 1938 at the latest\n"));
+}
+
+TEST_CASE("pieces seen: by whom, when, and who has them") {
+  const std::string records = R"(
+- shape: a
+  name: Alder
+- specimen: one
+  shape: a
+  motif: none
+  seen: {on: 1997-10-04, by: ann, how: in-hand}
+  holder: the author
+- specimen: two
+  shape: a
+  seen:
+    - {on: 2001, by: ann, how: in-hand}
+    - {on: May 2002, by: A neighbour, how: photograph}
+  holder: private collection
+- specimen: three
+  shape: a
+  seen: {by: A neighbour, how: reported}
+  holder: Velm Museum
+- person: ann
+  name: Ann Author
+)";
+  Guide guide = guideOf(records, "glossary", "Ann Author");
+  CHECK(part(guide.file("a"), "## Known pieces", "\n## ") == R"(## Known pieces
+
+Seen by the author, where nobody else is named.
+
+**Without a decoration on record**
+
+- <a id="specimen-one"></a>A piece without a motif. Seen in hand on 4 October 1997. In the author's collection.
+- <a id="specimen-two"></a>A piece. Seen in hand in 2001; seen in a photograph by A neighbour in May 2002. In a private collection.
+- <a id="specimen-three"></a>A piece. Reported by A neighbour. Holder: Velm Museum.
+)");
+  // Somebody else's guide names everybody, and so does one in which a sighting has no name.
+  Guide other = guideOf(records, "glossary", "Ben Other");
+  CHECK(holds(other.file("a"), "Seen in hand by Ann Author on 4 October 1997."));
+  CHECK_FALSE(holds(other.file("a"), "where nobody else"));
+  Guide unnamed = guideOf(records + "- specimen: four\n  shape: a\n  seen: {on: 2003, how: in-hand}\n",
+                          "glossary", "Ann Author");
+  CHECK(holds(unnamed.file("a"), "Seen in hand by Ann Author on 4 October 1997."));
+}
+
+TEST_CASE("marks: how they were made in one phrase, unless a part of it has its own evidence") {
+  Guide guide = guideOf(R"(
+- mark: crown
+  method: printed
+  laid: overglaze
+  colour: [gold, black]
+  carries: date code
+- mark: arc
+  method: impressed
+  colour: none
+- mark: star
+  method: printed
+  laid: underglaze
+  colour: {is: green, cite: book}
+- source: book
+  title: The Book
+)",
+                        "marks");
+  const std::string& marks = guide.file("marks");
+  CHECK(holds(marks, "| [Crown](#mark-crown) | printed in gold or black over the glaze |"));
+  CHECK(holds(marks, "| [Arc](#mark-arc) | impressed |"));
+  CHECK(holds(
+      marks, "- **How it was made:** printed in gold or black over the glaze\n- **Carries:** a date code\n"));
+  CHECK(holds(marks, "- **How it was put on:** impressed\n- **Colour:** none\n"));
+  CHECK(holds(marks, "- **Colour:** green ([The Book](sources.md#source-book))\n"));
+}
+
+TEST_CASE("motifs: what the picture shows stands as facts; sets: what all pieces are of is said once") {
+  Guide guide = guideOf(R"(
+- motif: fern
+  look: {placed: centre, subject: [leaves, fruit]}
+- feature: placed
+  of: motif
+- feature: subject
+  of: motif
+- treatment: t
+  name: The ferns
+  motif: fern
+- treatment: u
+  name: The others
+- form: plate
+- form: cup
+- set: one
+  pieces: [{form: plate, of: treatment:t, how-many: 6}, {form: cup, of: treatment:t, how-many: 4}]
+- set: two
+  pieces: [{form: plate, of: treatment:t}, {form: cup, of: treatment:u}]
+)",
+                        "forms");
+  CHECK(holds(guide.file("motifs"), "- **Placed:** centre\n- **Subject:** leaves or fruit\n"));
+  const std::string& lists = guide.file("lists");
+  CHECK(holds(lists,
+              "- **Pieces:** 6 × [Plate](forms.md#form-plate); 4 × [Cup](forms.md#form-cup); all of [The "
+              "ferns](motifs.md#treatment-t)\n"));
+  CHECK(holds(lists,
+              "- **Pieces:** [Plate](forms.md#form-plate), [The ferns](motifs.md#treatment-t); "
+              "[Cup](forms.md#form-cup), "
+              "[The others](#treatment-u)\n"));
+}
+
+TEST_CASE("look-alikes and help wanted go by the years, and what an author tells is not told again") {
+  const std::string records = R"(
+- shape: late
+  name: Late
+  introduced: 1950
+  modeller: unknown
+  look: {handle: ring, verge: plain, rim: flat}
+  resembles:
+    - shape: rival
+      tell: Ours has a ring where theirs is looped.
+- shape: early
+  name: Early
+  introduced: 1900
+  modeller: unknown
+  look: {handle: looped}
+  resembles: [{shape: middle}]
+- shape: middle
+  name: Middle
+  introduced: 1925
+  modeller: unknown
+  look: {handle: ring}
+- shape: rival
+  name: Rival
+  look: {handle: looped, verge: stepped, rim: flat}
+)";
+  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape}, prose/a.md]\n"},
+                    {"records.yaml", records},
+                    {"prose/a.md", "# A\n\n```look-alikes\n```\n\n```help-wanted\n```\n"}});
+  CHECK(part(guide.file("a"), "- **[Early]", "\n\n") ==
+        "- **[Early](early.md#shape-early)** and **[Middle](middle.md#shape-middle)**. On record: looped "
+        "handle "
+        "against ring.\n"
+        "- **[Late](late.md#shape-late)** and **[Rival](rival.md#shape-rival)**. Ours has a ring where "
+        "theirs is "
+        "looped. On record as well: plain verge against stepped.");
+  CHECK(holds(
+      guide.file("a"),
+      "- **The modeller of a shape:** [Early](early.md#shape-early), [Middle](middle.md#shape-middle) and "
+      "[Late](late.md#shape-late).\n"));
+  // In its own chapter a shape stands first.
+  CHECK(holds(guide.file("middle"),
+              "- **[Middle](#shape-middle)** and **[Early](early.md#shape-early)**. On record: ring "
+              "handle against looped.\n"));
+}
+
+TEST_CASE("the index names each chapter once, and decorations by their names") {
+  Guide guide(Texts{
+      {"guide.yaml", "guide: V\ncontents: [prose/b.md, prose/a.md, {a-chapter-for-every: shape}]\n"},
+      {"records.yaml",
+       "- shape: bryn\n  name: Bryn\n- treatment: odd\n  name: Plates marked X\n  shape: bryn\n- maker: m\n"
+       "  works:\n    - {works: low, name: Low works}\n"},
+      {"prose/a.md", "# A\n\nSee <shape:bryn> and [low](<index:Low works>).\n"},
+      {"prose/b.md",
+       "# B\n\nThe [mill](<index:Low works>) and the [yard](<index:Low works>) by <shape:bryn>.\n\n"
+       "```makers\n```\n"}});
+  const std::string& index = guide.file("index");
+  CHECK(holds(index, "- Low works: **[B](b.md#maker-m)**; [A](a.md#index-1)\n"));
+  CHECK(holds(index, "- Bryn: **[Bryn](bryn.md#shape-bryn)**; [B](b.md); [A](a.md)\n"));
+  CHECK(holds(index, "- Plates marked X: **[Bryn](bryn.md#treatment-odd)**\n"));
+}
+
+TEST_CASE("a code is unread, or at odds with what is recorded, or without a rule: each in its own words") {
+  Guide guide = guideOf(R"(
+- maker: m
+  codes:
+    - rule: number
+      written: PREFIX-SERIAL
+      parts: {PREFIX: shape.prefix, SERIAL: 2 digits}
+      missing: {16-18: pages torn out, 20: Not booked.}
+      cite: book
+- maker: quiet
+- shape: a
+  name: Alder
+  maker: m
+  prefix: AL
+- shape: q
+  name: Quay
+  maker: quiet
+- treatment: odd
+  shape: a
+  code: TR
+- treatment: wrong
+  shape: a
+  code: ZZ-01
+- treatment: ruleless
+  shape: q
+  motif: none
+  code: 12
+- source: book
+  title: The Book
+)",
+                        "codes");
+  const std::string& codes = guide.file("codes");
+  CHECK(holds(codes, "| TR | nobody can read it yet |"));
+  CHECK(holds(codes, "| ZZ-01 | it can be read, but not so that it agrees with what is recorded |"));
+  CHECK(holds(codes, "| 12 | no rule for it is recorded | [no motif, on Quay](q.md#treatment-ruleless) |"));
+  CHECK(holds(codes,
+              "Nos. 16 to 18 are missing: pages torn out. No. 20 is missing: not booked "
+              "([The Book](sources.md#source-book)).\n"));
+}
+
 }  // namespace
 }  // namespace saggar::compose::testing
