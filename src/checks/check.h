@@ -5,6 +5,7 @@
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
 #include "diagnostics/finding.h"
+#include "evidence/evidence.h"
 #include "source/files.h"
 
 // Rules look, nothing is changed. One rule (or two that share their look), one file, one public function, named in the
@@ -16,6 +17,7 @@ struct Context {
   const choosing::Chooser& chooser;
   const choosing::CodeReadings& codes;
   const source::Files& files;  // for the files of photos
+  const evidence::Weights& weights;
 };
 
 struct Check {

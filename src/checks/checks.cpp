@@ -9,6 +9,11 @@ namespace saggar::checks {
 namespace {
 
 constexpr diagnostics::Rule kUncited[] = {"uncited"_rule};
+constexpr diagnostics::Rule kThin[] = {"citation-thin"_rule};
+constexpr diagnostics::Rule kWitness[] = {"witness-counted-twice"_rule};
+constexpr diagnostics::Rule kEarly[] = {"source-too-early"_rule};
+constexpr diagnostics::Rule kRing[] = {"source-ring"_rule};
+constexpr diagnostics::Rule kGraded[] = {"graded-too-high"_rule};
 constexpr diagnostics::Rule kUnlocated[] = {"citation-unlocated"_rule};
 constexpr diagnostics::Rule kUnused[] = {"source-unused"_rule};
 constexpr diagnostics::Rule kTwice[] = {"variant-twice"_rule};
@@ -29,15 +34,29 @@ constexpr diagnostics::Rule kShared[] = {"code-shared"_rule};
 constexpr diagnostics::Rule kOrder[] = {"code-out-of-order"_rule};
 
 constexpr Check kChecks[] = {
-    {kUncited, uncited},       {kUnlocated, citationUnlocated},
-    {kUnused, sourceUnused},   {kTwice, variantTwice},
-    {kDates, treatmentDates},  {kLook, lookOutOfTime},
-    {kDoubtful, sizeDoubtful}, {kSizes, sizeOutOfOrder},
-    {kPhotoFiles, photoFiles}, {kPhotoWords, photoWords},
-    {kTalks, talkTimes},       {kTalkOrder, talkOrder},
-    {kLayouts, layouts},       {kReplaced, claimReplacedInText},
-    {kPrivate, privateInText}, {kCodes, codesRead},
-    {kShared, codeShared},     {kOrder, codeOutOfOrder},
+    {kThin, citationThin},
+    {kWitness, witnessCountedTwice},
+    {kEarly, sourceTooEarly},
+    {kRing, sourceRing},
+    {kGraded, gradedTooHigh},
+    {kUncited, uncited},
+    {kUnlocated, citationUnlocated},
+    {kUnused, sourceUnused},
+    {kTwice, variantTwice},
+    {kDates, treatmentDates},
+    {kLook, lookOutOfTime},
+    {kDoubtful, sizeDoubtful},
+    {kSizes, sizeOutOfOrder},
+    {kPhotoFiles, photoFiles},
+    {kPhotoWords, photoWords},
+    {kTalks, talkTimes},
+    {kTalkOrder, talkOrder},
+    {kLayouts, layouts},
+    {kReplaced, claimReplacedInText},
+    {kPrivate, privateInText},
+    {kCodes, codesRead},
+    {kShared, codeShared},
+    {kOrder, codeOutOfOrder},
 };
 
 }  // namespace

@@ -11,24 +11,9 @@ using records::Value;
 
 namespace {
 
-// SEMANTICS, "What a citation is worth": the types that want a locator.
-bool wantsLocator(std::string_view type) {
-  constexpr std::string_view kTypes[] = {
-      "decoration-book", "factory-record", "ledger",    "price-list", "catalogue", "leaflet",   "interview",
-      "letter",          "observation",    "newspaper", "directory",  "copy",      "book",      "article",
-      "museum-object",   "newsletter",     "sale",      "post",       "website",   "recording", "hearsay"};
-  for (std::string_view one : kTypes)
-    if (one == type) return true;
-  return false;
-}
-
 class Look {
  public:
-  Look(const Context& context, diagnostics::Findings& findings) : context_(context), findings_(findings) {
-    wants_.resize(context.collection.size());
-    for (records::RecordIndex source : context.collection.ofKind(records::Kind::source))
-      wants_[source] = wantsLocator(context.collection[source].text("type"_f));
-  }
+  Look(const Context& context, diagnostics::Findings& findings) : context_(context), findings_(findings) {}
 
   void at(const Record& record, const Evidence* evidence) {
     if (evidence == nullptr) return;
@@ -47,7 +32,9 @@ class Look {
   void at(const Record& record, const Citation& citation) {
     // Looked for in the whole of it, and not found: that has no place.
     if (citation.says == records::Says::notFound) return;
-    if (!citation.at.empty() || citation.target == records::kNoRecord || !wants_[citation.target]) return;
+    if (!citation.at.empty() || citation.target == records::kNoRecord ||
+        !context_.weights.wantsLocator(citation.target))
+      return;
     const std::string id(citation.id);
     findings_.add({.rule = "citation-unlocated"_rule,
                    .span = record.span(citation.idPlace),
@@ -58,7 +45,6 @@ class Look {
 
   const Context& context_;
   diagnostics::Findings& findings_;
-  std::vector<bool> wants_;
 };
 
 }  // namespace

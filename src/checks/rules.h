@@ -5,8 +5,13 @@
 namespace saggar::checks {
 
 void uncited(const Context& context, diagnostics::Findings& findings);
+void citationThin(const Context& context, diagnostics::Findings& findings);
 void citationUnlocated(const Context& context, diagnostics::Findings& findings);
+void gradedTooHigh(const Context& context, diagnostics::Findings& findings);
+void sourceRing(const Context& context, diagnostics::Findings& findings);
+void sourceTooEarly(const Context& context, diagnostics::Findings& findings);
 void sourceUnused(const Context& context, diagnostics::Findings& findings);
+void witnessCountedTwice(const Context& context, diagnostics::Findings& findings);
 void variantTwice(const Context& context, diagnostics::Findings& findings);
 void treatmentDates(const Context& context, diagnostics::Findings& findings);
 void lookOutOfTime(const Context& context, diagnostics::Findings& findings);

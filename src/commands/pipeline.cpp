@@ -77,6 +77,9 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   // Link: names become records. From here on the collection is frozen.
   guide->collection = linking::link(std::move(typed), findings, settings);
 
+  // Weigh: what each source is worth as evidence.
+  guide->weights = std::make_unique<evidence::Weights>(guide->collection);
+
   // Reason: what the records say of dates, who is chosen by a condition, what the codes can mean.
   guide->bounds = std::make_unique<choosing::OwnBounds>(guide->collection, dates::Reading::Plain);
   guide->chooser = std::make_unique<choosing::Chooser>(guide->collection, *guide->bounds);
@@ -91,8 +94,8 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   // Check: rules look, nothing is changed.
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
-    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files}, options.only,
-                      findings);
+    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files, *guide->weights},
+                      options.only, findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
   return guide;

@@ -10,6 +10,7 @@
 #include "compose/materials.h"
 #include "compose/places.h"
 #include "diagnostics/report.h"
+#include "evidence/evidence.h"
 #include "linking/collection.h"
 
 // The stages in their order. Every command that needs a guide runs them; what a stage made stays frozen.
@@ -24,6 +25,7 @@ struct PipelineOptions {
 struct Guide {
   std::string folder;
   linking::Collection collection;
+  std::unique_ptr<evidence::Weights> weights;
   std::unique_ptr<choosing::Bounds> bounds;
   std::unique_ptr<choosing::Chooser> chooser;
   choosing::CodeReadings codes;

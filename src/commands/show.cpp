@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "checks/doubts.h"
 #include "commands/columns.h"
 #include "commands/command.h"
 #include "commands/pipeline.h"
@@ -30,9 +31,10 @@ struct Fact {
   std::vector<std::string> lines;        // the value as it is shown: a member of a list a line
   std::vector<const Citation*> sources;  // its own
   std::string judged;
+  std::string standing;  // as a word, and in words; empty for what wants no source and has none
+  std::string standingInWords;
   bool asTyped = false;        // the lines are those of the file
   bool restsOnRecord = false;  // it has no source of its own, and the record's `cite` is for it
-  bool uncited = false;        // it wants a source, and there is none
 };
 
 class Show {
@@ -44,14 +46,22 @@ class Show {
                 .value = valueOf(entry, entry.value),
                 .lines = linesOf(entry),
                 .sources = {},
-                .judged = {}};
+                .judged = {},
+                .standing = {},
+                .standingInWords = {}};
       fact.asTyped = entry.known && isKeptAsTyped(*records::specOf(record_.kind, entry.field));
       gather(entry.value, fact);
       const bool wants =
-          entry.known && entry.value.said() && records::needsEvidence(record_.kind, entry.field);
+          entry.known && entry.value.said() &&
+          (checks::wantsEvidence(record_, entry) ||
+           (record_.kind == records::Kind::claim && entry.field == "says"_f && record_.evidence != nullptr));
       const bool own = !fact.sources.empty() || !fact.judged.empty();
       fact.restsOnRecord = wants && !own && record_.evidence != nullptr && !record_.evidence->cite.empty();
-      fact.uncited = wants && !own && !fact.restsOnRecord;
+      const evidence::Weighed weighed = guide.weights->weigh(index, entry.value);
+      if (wants || (entry.known && weighed.own)) {
+        fact.standing = weighed.disputed ? "disputed" : word(weighed.standing);
+        fact.standingInWords = guide.weights->inWords(weighed);
+      }
       facts_.push_back(std::move(fact));
     }
   }
@@ -70,6 +80,8 @@ class Show {
       for (const Citation& citation : record_.evidence->cite)
         putColumns(out, "", document::plainText(words_.citation(citation)), 2);
     }
+    if (record_.kind == records::Kind::treatment)
+      out += "\nhow it is known\n  " + std::string(word(guide_.weights->knownBy(index_))) + '\n';
     putBackReferences(out, "referred to by", guide_.collection.referredBy(index_), true);
     putBackReferences(out, "cited by", guide_.collection.citedBy(index_), false);
     putMentions(out);
@@ -89,6 +101,7 @@ class Show {
       one["record"] = record_.reference();
       one["field"] = fact.entry->key;
       one["value"] = fact.value;
+      if (!fact.standing.empty()) one["standing"] = fact.standing;
       const source::Place place = guide_.collection.sources().place(record_.span(fact.entry->value.place));
       one["file"] = place.path;
       one["line"] = place.line;
@@ -219,16 +232,21 @@ class Show {
   void putFact(std::string& out, const Fact& fact) const {
     constexpr std::size_t kColumn = 18;
     std::string key(fact.entry->key);
+    // The words of a judgement say that it is one.
+    const std::string standing = fact.judged.empty() ? fact.standingInWords : std::string();
+    const bool beside = !standing.empty() && fact.lines.size() == 1 && !fact.asTyped;
     for (const std::string& line : fact.lines) {
       if (fact.asTyped) {
         key.resize(std::max(key.size() + (key.empty() ? 0 : 2), kColumn), ' ');
         out += key + line + '\n';
       } else {
-        putColumns(out, key, line, kColumn, fact.lines.size() > 1 ? 2 : 0);
+        putColumns(out, key, beside ? line + " (" + standing + ')' : line, kColumn,
+                   fact.lines.size() > 1 ? 2 : 0);
       }
       key.clear();
     }
     if (fact.lines.empty()) putColumns(out, key, "", kColumn);
+    if (!standing.empty() && !beside) putColumns(out, "", standing, kColumn + 2);
     std::vector<std::string> told;
     for (const Citation* citation : fact.sources) {
       std::string from = document::plainText(words_.citation(*citation));
@@ -237,7 +255,6 @@ class Show {
       told.push_back(std::move(from));
     }
     if (!fact.judged.empty()) putColumns(out, "", "the author's judgement: " + fact.judged, kColumn + 2);
-    if (fact.uncited) putColumns(out, "", "no source recorded", kColumn + 2);
   }
 
   // Those of one kind together, and within them those that name it in the same field: "treatment (shape)  jm-018, jm-045".

@@ -26,12 +26,13 @@ class Planted {
     reading::readRecords(read, "base.yaml", std::move(base), findings);
     reading::readRecords(read, "planted.yaml", std::move(planted), findings);
     const linking::Collection collection = linking::link(std::move(read), findings, settings);
+    const evidence::Weights weights(collection);
     const choosing::OwnBounds bounds(collection, dates::Reading::Plain);
     const choosing::Chooser chooser(collection, bounds);
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
     choosing::checkConditions(collection, findings);
     const source::MemoryFiles files;
-    runChecks({collection, chooser, codes, files}, {}, findings);
+    runChecks({collection, chooser, codes, files, weights}, {}, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);

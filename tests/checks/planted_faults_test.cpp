@@ -35,6 +35,36 @@ const std::string kMore = R"(
   cite:
     - books: vol. 3, sheet 6187
 
+- shape: dorrimere
+  name: Dorrimere
+  maker: wesperling
+  prefix: DM
+  introduced: by 7 October 1923
+  cite:
+    - books: vol. 1, no. 2641
+
+- source: dunnavick-1974
+  type: book
+  title: Tollivane Tableware
+  by: Hesper Dunnavick
+  date: 1974
+
+- source: kettlebray-newsletter
+  type: newsletter
+  title: Notes in the collectors' club newsletter
+  by: Lorn Kettlebray
+  date: 1988/2009
+  draws-on: dunnavick-1974
+
+- source: orrowick-interview
+  type: interview
+  title: Recollections of the decorating shop, an interview
+  by: Tamsen Orrowick
+  date: 1981
+
+- term: later-words
+  means: "What was written long afterwards: <source:dunnavick-1974>, <source:kettlebray-newsletter>, <source:orrowick-interview>."
+
 - form: bowl-36s
   ware: hollow
   family: bowls
@@ -83,6 +113,17 @@ std::vector<Fault> faults() {
       fault(
           "- form: plate-6\n  ware: flat\n  nominal: 6 in\n  actual: 5 7/8 in\n  cite:\n    - books: sizes\n",
           "4:11", "size-doubtful", "5 7/8 in", "8 1/4 in"),
+      // X8: a claim held on the first guide alone, which cites nothing.
+      fault("- claim: dorrimere-in-1922\n  says: Dorrimere was introduced in 1922.\n  about: "
+            "[shape:dorrimere]\n  "
+            "cite:\n    - dunnavick-1974: the chapter on Dorrimere\n",
+            "5:7", "citation-thin", "    - dunnavick-1974: the chapter on Dorrimere\n",
+            "    - dunnavick-1974: the chapter on Dorrimere\n    - books: vol. 1, no. 2641\n"),
+      // X9: a claim that counts the newsletter beside the first guide, on which it draws.
+      fault("- claim: dorrimere-first\n  says: Dorrimere was the first eight-sided shape.\n  about: "
+            "[shape:dorrimere]\n  cite:\n    - dunnavick-1974: the chapter on Dorrimere\n    - "
+            "kettlebray-newsletter: no. 14\n",
+            "6:7", "witness-counted-twice", "kettlebray-newsletter: no. 14", "orrowick-interview: tape 1"),
       // X10: a bowl 24s that holds less than a bowl 36s.
       fault("- form: bowl-24s\n  ware: hollow\n  family: bowls\n  nominal: 24s\n  holds: 15 fl oz\n  cite:\n "
             "   - books: sizes\n",

@@ -30,11 +30,12 @@ class Small {
     settings.only = only;
     const linking::Collection collection =
         linking::link(reading::readGuide(world, "guide", findings), findings, settings);
+    const evidence::Weights weights(collection);
     const choosing::OwnBounds bounds(collection, dates::Reading::Plain);
     const choosing::Chooser chooser(collection, bounds);
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
     choosing::checkConditions(collection, findings);
-    runChecks({collection, chooser, codes, world}, only, findings);
+    runChecks({collection, chooser, codes, world, weights}, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);

@@ -1,6 +1,7 @@
 // Citations without a place, sources that nothing cites.
 #include "small_guide.h"
 
+using namespace saggar;
 using namespace saggar::checks::testing;
 
 namespace {
@@ -32,7 +33,9 @@ TEST_CASE("which types want a place") {
   const std::vector<std::string> others = {"trade-notice",   "advertisement", "registration", "patent",
                                            "supplier-sheet", "photograph",    "sample",       "excavation"};
   auto found = [](const std::string& type) {
-    return Small(shape("b") + "- {source: b, title: B, type: " + type + ", date: 1932}\n").found;
+    return Small(shape("b") + "- {source: b, title: B, type: " + type + ", date: 1932}\n",
+                 {"citation-unlocated"_rule})
+        .found;
   };
   for (const std::string& type : wanted) CHECK_MESSAGE(found(type) == "3:9 citation-unlocated", type);
   for (const std::string& type : others) CHECK_MESSAGE(found(type) == "", type);
