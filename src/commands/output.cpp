@@ -7,6 +7,7 @@
 #include <set>
 #include <thread>
 
+#include "base/memory.h"
 #include "base/text.h"
 #include "commands/set_checklist.h"
 #include "compose/corrections.h"
@@ -24,6 +25,7 @@ using records::Kind;
 
 constexpr const char* kParts[] = {"guide", "checklists", "talks", "corrections"};
 constexpr const char* kGuideFolder = "guide/";
+constexpr std::size_t kLarge = std::size_t{1} << 20;  // a PDF that took much memory to set
 
 bool has(const std::vector<std::string>& parts, std::string_view part) {
   return std::find(parts.begin(), parts.end(), part) != parts.end();
@@ -118,14 +120,20 @@ class Outputs {
   }
 
   void checklist(RecordIndex index) {
-    const SetChecklist made = setChecklist(environment_, guide_, index, faults_);
+    publishing::FileInPieces file =
+        out_.begin("checklists", "checklists/" + std::string(guide_.collection[index].id) + ".pdf");
+    std::size_t bytes = 0;
+    const SetChecklist made = setChecklist(environment_, guide_, index, faults_, [&](std::string_view piece) {
+      file.write(piece);
+      bytes += piece.size();
+    });
     for (const std::string& words : made.notices) notice(words);
     if (!made.error.empty()) return fail(made.error, made.hint);
     std::vector<std::string> records;
     records.reserve(made.madeFrom.size());
     for (RecordIndex one : made.madeFrom) records.push_back(guide_.collection[one].reference());
-    out_.add("checklists", "checklists/" + std::string(guide_.collection[index].id) + ".pdf", made.bytes,
-             std::move(records));
+    file.finish(std::move(records));
+    if (bytes > kLarge) base::giveFreedMemoryBack();
   }
 
   void talk(RecordIndex index) {

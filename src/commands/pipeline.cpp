@@ -1,5 +1,6 @@
 #include "commands/pipeline.h"
 
+#include "base/memory.h"
 #include "checks/check.h"
 #include "linking/link.h"
 #include "reading/guide_reader.h"
@@ -98,6 +99,7 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
                       options.only, findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
+  base::giveFreedMemoryBack();
   return guide;
 }
 

@@ -30,7 +30,7 @@ std::optional<layout::PageLayout> layoutNamed(const Guide& guide, const std::str
 }  // namespace
 
 SetChecklist setChecklist(const Environment& environment, const Guide& guide, RecordIndex checklist,
-                          PrintFaults& faults) {
+                          PrintFaults& faults, const std::function<void(std::string_view)>& take) {
   SetChecklist out;
   const std::string id(guide.collection[checklist].id);
   std::string name = compose::layoutNameOf(*guide.materials, checklist);
@@ -55,7 +55,7 @@ SetChecklist setChecklist(const Environment& environment, const Guide& guide, Re
                                  },
                              .row = [&](document::Row row) { writer->addRow(row); }},
                             out.madeFrom);
-  render::PdfResult made = writer->finish();
+  const render::PdfResult made = writer->finish(take);
   for (const render::FontSubstitution& one : fonts.substitutions())
     faults.fontMissing(checklist, name, one.wanted, one.used);
   using NoticeKind = render::PdfNotice::Kind;
@@ -74,7 +74,6 @@ SetChecklist setChecklist(const Environment& environment, const Guide& guide, Re
     out.hint = "look at its layout, and at the fonts that the README names";
     return out;
   }
-  out.bytes = std::move(made.bytes);
   return out;
 }
 

@@ -1,5 +1,7 @@
 #pragma once
+#include <functional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "commands/print_faults.h"
@@ -7,7 +9,6 @@
 namespace saggar::commands {
 
 struct SetChecklist {
-  std::string bytes;  // the PDF; empty if `error` is not
   std::vector<linking::RecordIndex> madeFrom;
   std::vector<std::string> notices;  // sentences for the author
   std::string error;
@@ -15,8 +16,9 @@ struct SetChecklist {
 };
 
 // Composes one checklist and sets it with the layout it asks for, row by row. A layout that is not there or cannot be read
-// (a finding of `check`) is replaced by the built-in one. Fonts come from the guide's fonts/, then from the machine.
+// (a finding of `check`) is replaced by the built-in one. Fonts come from the guide's fonts/, then from the machine. `take`
+// gets the PDF in pieces, which are worth nothing if there is an error.
 SetChecklist setChecklist(const Environment& environment, const Guide& guide, linking::RecordIndex checklist,
-                          PrintFaults& faults);
+                          PrintFaults& faults, const std::function<void(std::string_view)>& take);
 
 }  // namespace saggar::commands

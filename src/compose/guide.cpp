@@ -1,5 +1,6 @@
 #include "compose/guide.h"
 
+#include <deque>
 #include <future>
 #include <set>
 
@@ -17,7 +18,9 @@ struct Made {
   Composed composed;
   std::vector<MarkedEntry> marked;
   diagnostics::Findings findings;
+  std::vector<std::function<Composed()>> further;
 };
+using Job = std::function<Made()>;
 
 // A link may name a heading that this chapter would have had: it then leads to the top.
 void addMissingHeadings(const Page& page, Blocks& blocks) {
@@ -57,7 +60,28 @@ Made composeChapter(const Book& book, std::size_t number) {
   page.made.document.blocks = std::move(blocks);
   made.composed = std::move(page.made);
   made.marked = std::move(page.marked);
+  made.further = std::move(page.further);
   return made;
+}
+
+// Has one job done while the one before is taken; a chapter's further files come behind it.
+void doAll(std::deque<Job> jobs, const std::function<void(Made)>& take) {
+  std::future<Made> next;
+  const auto begin = [&] {
+    next = {};
+    if (jobs.empty()) return;
+    next = std::async(std::launch::async, std::move(jobs.front()));
+    jobs.pop_front();
+  };
+  begin();
+  while (next.valid()) {
+    Made made = next.get();
+    for (auto further = made.further.rbegin(); further != made.further.rend(); ++further)
+      jobs.push_front([compose = std::move(*further)] { return Made{compose(), {}, {}, {}}; });
+    made.further.clear();
+    begin();
+    take(std::move(made));
+  }
 }
 
 }  // namespace
@@ -66,25 +90,20 @@ void composeGuide(const Materials& materials, const Places& places, const std::f
                   diagnostics::Findings& findings) {
   Book book(materials, places);
   const std::vector<Chapter>& chapters = places.chapters();
-  std::vector<std::size_t> order;
+  std::deque<Job> jobs;
+  std::deque<Job> last;
   for (std::size_t i = 0; i < chapters.size(); ++i)
-    if (chapters[i].type != ChapterType::index) order.push_back(i);
-  auto begin = [&](std::size_t next) {
-    return next < order.size() ? std::async(std::launch::async, composeChapter, std::cref(book), order[next])
-                               : std::future<Made>();
-  };
-  std::future<Made> next = begin(0);
+    (chapters[i].type == ChapterType::index ? last : jobs).push_back([&book, i] {
+      return composeChapter(book, i);
+    });
   take(contentsPage(book));
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    Made made = next.get();
-    next = begin(i + 1);
+  doAll(std::move(jobs), [&](Made made) {
     findings.append(std::move(made.findings));
     take(std::move(made.composed));
     // The chapter that is being made does not look at these.
     std::move(made.marked.begin(), made.marked.end(), std::back_inserter(book.marked));
-  }
-  for (std::size_t i = 0; i < chapters.size(); ++i)
-    if (chapters[i].type == ChapterType::index) take(std::move(composeChapter(book, i).composed));
+  });
+  doAll(std::move(last), [&](Made made) { take(std::move(made.composed)); });
 }
 
 }  // namespace saggar::compose

@@ -12,7 +12,6 @@
 // chapters whose prose speaks of it; another name leads by "see" to the name that is used.
 namespace saggar::compose {
 
-using choosing::codeBefore;
 using document::text;
 using records::Value;
 
@@ -64,7 +63,7 @@ class Index {
               {{.file = chapter.file, .anchor = one.anchor, .address = {}}, one.chapter, false});
     }
     Blocks out{document::heading(1, {text(page_.chapter().title)})};
-    numbers(out);
+    indexNumbers(page_, out);
     letters(out);
     if (out.size() == 1) out.push_back(document::paragraph({text("None recorded.")}));
     return out;
@@ -229,74 +228,6 @@ class Index {
       items.push_back(item(line(*one)));
     }
     flush();
-  }
-
-  // Every number, under its prefix.
-  void numbers(Blocks& out) const {
-    struct Number {
-      std::string_view code;
-      RecordIndex record;
-    };
-    std::vector<Number> all;
-    for (RecordIndex treatment : page_.records().ofKind(Kind::treatment)) {
-      const Value* code = page_.record(treatment).find("code"_f);
-      if (code == nullptr || !code->said()) continue;
-      for (const Value& each : code->each())
-        if (each.type == records::ValueType::text) all.push_back({each.text, treatment});
-    }
-    if (all.empty()) return;
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Number& a, const Number& b) { return codeBefore(a.code, b.code); });
-    auto prefixOf = [](std::string_view code) {
-      std::size_t end = 0;
-      while (end < code.size() && !base::isDigit(code[end]) && code[end] != '-' && code[end] != ' ' &&
-             code[end] != '/')
-        ++end;
-      return code.substr(0, end);
-    };
-    out.push_back(document::heading(2, {text("Numbers")}));
-    std::vector<Blocks> items;
-    std::string_view prefix;
-    auto flush = [&] {
-      if (items.empty()) return;
-      out.push_back(document::paragraph({document::strong(
-          {text(prefix.empty() ? std::string("Without a prefix") : std::string(prefix))})}));
-      out.push_back(document::list(std::move(items)));
-      items.clear();
-    };
-    for (std::size_t i = 0; i < all.size();) {
-      std::size_t end = i + 1;
-      while (end < all.size() && all[end].code == all[i].code) ++end;
-      if (prefixOf(all[i].code) != prefix) {
-        flush();
-        prefix = prefixOf(all[i].code);
-      }
-      Inlines words;
-      put(words, all[i].code);
-      put(words, ", ");
-      std::vector<Inlines> holders;
-      for (; i < end; ++i)
-        holders.push_back(page_.words().linked(all[i].record, {text(whatOf(all[i].record))}));
-      put(words, separated(std::move(holders), "; "));
-      items.push_back(item(std::move(words)));
-    }
-    flush();
-  }
-
-  // "Copper Pantry on Jessamount"
-  std::string whatOf(RecordIndex treatment) const {
-    const PublishedRecord record = page_.record(treatment);
-    if (const std::string_view own = record.text("name"_f); !own.empty()) return std::string(own);
-    const Value* motif = record.find("motif"_f);
-    const Value* shape = record.find("shape"_f);
-    std::string words = motif == nullptr                          ? "motif not recorded"
-                        : motif->type == records::ValueType::none ? "no motif"
-                        : motif->target() != records::kNoRecord   ? page_.words().plainName(motif->target())
-                                                                  : "motif not known";
-    if (shape != nullptr && shape->said())
-      words += (words == "no motif" ? ", on " : " on ") +
-               page_.words().plainValue(shape, records::specOf(Kind::treatment, "shape"_f), record);
-    return words;
   }
 
   Page& page_;

@@ -1,10 +1,11 @@
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <set>
-#include <unordered_map>
 
 #include "base/text.h"
 #include "compose/lists.h"
+#include "compose/numbers.h"
 
 // Numbers and codes: what each means and what it stands on.
 namespace saggar::compose {
@@ -84,6 +85,114 @@ std::string whyNotRead(const choosing::CodeOnRecord& code) {
   return "it can be read, but not so that it agrees with what is recorded";
 }
 
+// Every number of a list once, in order, with what bears it; and what has none.
+struct Numbers {
+  std::vector<std::string_view> codes;
+  std::vector<std::size_t> begins;  // of each code's holders; one more at the end
+  std::vector<Holder> holders;
+  std::vector<RecordIndex> without;
+  std::vector<RecordIndex> unknown;
+  std::vector<RecordIndex> unrecorded;
+};
+
+Numbers numbersOf(const Page& page, const std::vector<Chosen>& chosen) {
+  Numbers out;
+  std::vector<std::pair<std::string_view, Holder>> all;
+  for (const Chosen& one : chosen) {
+    const Value* code = page.record(one.record).find("code"_f);
+    if (code == nullptr || !code->said()) {
+      (code == nullptr                 ? out.unrecorded
+       : code->type == ValueType::none ? out.without
+                                       : out.unknown)
+          .push_back(one.record);
+      continue;
+    }
+    for (const Value& each : code->each())
+      if (each.type == ValueType::text)
+        all.push_back({each.text, {one.record, readingOf(page, one.record, each), one.sure}});
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const auto& a, const auto& b) { return choosing::codeBefore(a.first, b.first); });
+  out.holders.reserve(all.size());
+  for (const auto& [code, holder] : all) {
+    if (out.codes.empty() || out.codes.back() != code) {
+      out.codes.push_back(code);
+      out.begins.push_back(out.holders.size());
+    }
+    out.holders.push_back(holder);
+  }
+  out.begins.push_back(out.holders.size());
+  return out;
+}
+
+// Who bears a number, in the words of a table of numbers.
+std::string nameBeside(const Page& page, RecordIndex holder) {
+  const PublishedRecord record = page.record(holder);
+  const Value* motif = record.find("motif"_f);
+  const Value* shape = record.find("shape"_f);
+  std::string name(record.text("name"_f));
+  if (name.empty()) {
+    if (motif != nullptr && motif->target() != records::kNoRecord)
+      name = page.words().plainName(motif->target());
+    if (motif != nullptr && motif->type == ValueType::none) name = "no motif";
+    if (shape != nullptr && shape->said())
+      name += (name.empty()         ? "on "
+               : name == "no motif" ? ", on "
+                                    : " on ") +
+              page.words().plainValue(shape, nullptr, record);
+  }
+  return name.empty() ? page.words().plainName(holder) : name;
+}
+
+Block tableOfNumbers(Page& page, const Numbers& numbers, std::size_t begin, std::size_t end) {
+  document::Table table = tableOf({"Number", "What it says", "Stands on", "Sources"});
+  for (std::size_t i = begin; i < end; ++i) {
+    std::vector<Inlines> names;
+    std::string said;
+    std::string unread;
+    Inlines evidence;
+    std::set<std::string> sources;
+    for (std::size_t at = numbers.begins[i]; at < numbers.begins[i + 1]; ++at) {
+      const Holder& holder = numbers.holders[at];
+      page.lists(holder.record);
+      page.uses(holder.record);
+      names.push_back(
+          listedName(page, {holder.record, holder.sure}, {text(nameBeside(page, holder.record))}));
+      const std::string reading =
+          holder.read == nullptr ? std::string() : page.words().readingsInWords(*holder.read);
+      if (reading.empty() && unread.empty() && holder.read != nullptr) unread = whyNotRead(*holder.read);
+      if (!reading.empty() && said.find(reading) == std::string::npos)
+        said += (said.empty() ? "" : "; or ") + reading;
+      Inlines own = page.words().rowEvidence(page.record(holder.record));
+      if (!sources.insert(document::plainText(own)).second) continue;
+      if (!evidence.empty()) put(evidence, "; ");
+      put(evidence, std::move(own));
+    }
+    if (said.empty()) said = unread.empty() ? "no rule for it is recorded" : unread;
+    addRow(table, {{text(std::string(numbers.codes[i]))},
+                   {text(std::move(said))},
+                   separated(std::move(names), "; "),
+                   std::move(evidence)});
+  }
+  return document::table(std::move(table));
+}
+
+// On a page of its own a part of a long list has a heading for each prefix.
+Blocks tablesByPrefix(Page& page, const Numbers& numbers, const NumberPart& part) {
+  Blocks out;
+  for (std::size_t begin = part.begin; begin < part.end;) {
+    const std::string_view prefix = prefixOf(numbers.codes[begin]);
+    std::size_t end = begin + 1;
+    while (end < part.end && prefixOf(numbers.codes[end]) == prefix) ++end;
+    if (end - begin < part.end - part.begin)
+      out.push_back(document::heading(
+          2, {text(prefix.empty() ? std::string("Without a prefix") : std::string(prefix))}));
+    out.push_back(tableOfNumbers(page, numbers, begin, end));
+    begin = end;
+  }
+  return out;
+}
+
 // Codes seen on pieces that stand on no treatment on record.
 void addSeenOnly(Page& page, const std::set<std::string>& known, Blocks& out) {
   std::map<std::string, std::vector<RecordIndex>, decltype(&choosing::codeBefore)> seen(
@@ -131,72 +240,32 @@ Blocks codesList(Page& page, const Listing& listing) {
     }
     if (!out.empty()) out.push_back(ownHeading(page, page.level, "Every number"));
   }
-  std::map<std::string, std::vector<Holder>, decltype(&choosing::codeBefore)> byCode(&choosing::codeBefore);
+  Numbers numbers = numbersOf(page, listing.chosen);
+  const std::vector<NumberPart> parts =
+      listing.chapter ? partsOf(numbers.codes) : std::vector<NumberPart>{{0, numbers.codes.size(), {}}};
   std::set<std::string> known;
-  std::vector<RecordIndex> without;
-  std::vector<RecordIndex> unknown;
-  std::vector<RecordIndex> unrecorded;
-  for (const Chosen& one : listing.chosen) {
-    const Value* code = page.record(one.record).find("code"_f);
-    if (code == nullptr || !code->said()) {
-      (code == nullptr                 ? unrecorded
-       : code->type == ValueType::none ? without
-                                       : unknown)
-          .push_back(one.record);
-      continue;
-    }
-    for (const Value& each : code->each()) {
-      if (each.type != ValueType::text) continue;
-      byCode[std::string(each.text)].push_back({one.record, readingOf(page, one.record, each), one.sure});
-      known.insert(base::folded(each.text));
-    }
+  if (listing.chapter)
+    for (std::string_view code : numbers.codes) known.insert(base::folded(code));
+  Blocks made;
+  if (parts.size() > 1) {
+    std::string words = countedInWords(numbers.codes.size(), "number", "numbers") +
+                        " are too many for one page. They stand on pages of their own:";
+    made = cutIntoFiles(
+        page, parts, std::move(words),
+        [numbers = std::make_shared<const Numbers>(numbers)](Page& part, const NumberPart& which) {
+          return tablesByPrefix(part, *numbers, which);
+        });
+  } else if (!numbers.codes.empty()) {
+    made.push_back(tableOfNumbers(page, numbers, 0, numbers.codes.size()));
   }
-  if (!byCode.empty()) {
-    document::Table table = tableOf({"Number", "What it says", "Stands on", "Sources"});
-    for (const auto& [code, holders] : byCode) {
-      std::vector<Inlines> names;
-      std::string said;
-      std::string unread;
-      Inlines evidence;
-      std::set<std::string> sources;
-      for (const Holder& holder : holders) {
-        page.lists(holder.record);
-        page.uses(holder.record);
-        const PublishedRecord record = page.record(holder.record);
-        const Value* motif = record.find("motif"_f);
-        const Value* shape = record.find("shape"_f);
-        std::string name = record.text("name"_f).empty() ? std::string() : std::string(record.text("name"_f));
-        if (name.empty()) {
-          if (motif != nullptr && motif->target() != records::kNoRecord)
-            name = page.words().plainName(motif->target());
-          if (motif != nullptr && motif->type == ValueType::none) name = "no motif";
-          if (shape != nullptr && shape->said())
-            name += (name.empty()         ? "on "
-                     : name == "no motif" ? ", on "
-                                          : " on ") +
-                    page.words().plainValue(shape, nullptr, record);
-        }
-        if (name.empty()) name = page.words().plainName(holder.record);
-        names.push_back(listedName(page, {holder.record, holder.sure}, {text(std::move(name))}));
-        const std::string reading =
-            holder.read == nullptr ? std::string() : page.words().readingsInWords(*holder.read);
-        if (reading.empty() && unread.empty() && holder.read != nullptr) unread = whyNotRead(*holder.read);
-        if (!reading.empty() && said.find(reading) == std::string::npos)
-          said += (said.empty() ? "" : "; or ") + reading;
-        Inlines own = page.words().rowEvidence(record);
-        if (!sources.insert(document::plainText(own)).second) continue;
-        if (!evidence.empty()) put(evidence, "; ");
-        put(evidence, std::move(own));
-      }
-      if (said.empty()) said = unread.empty() ? "no rule for it is recorded" : unread;
-      addRow(table, {{text(code)}, {text(said)}, separated(std::move(names), "; "), std::move(evidence)});
-    }
-    out.push_back(document::table(std::move(table)));
-  }
+  for (Block& block : made) out.push_back(std::move(block));
   std::vector<Blocks> rest;
-  if (!without.empty()) rest.push_back(labelled("Without a number", namesOf(page, without, 30)));
-  if (!unknown.empty()) rest.push_back(labelled("Number not known", namesOf(page, unknown, 30)));
-  if (!unrecorded.empty()) rest.push_back(labelled("Number not recorded", namesOf(page, unrecorded, 30)));
+  if (!numbers.without.empty())
+    rest.push_back(labelled("Without a number", namesOf(page, numbers.without, 30)));
+  if (!numbers.unknown.empty())
+    rest.push_back(labelled("Number not known", namesOf(page, numbers.unknown, 30)));
+  if (!numbers.unrecorded.empty())
+    rest.push_back(labelled("Number not recorded", namesOf(page, numbers.unrecorded, 30)));
   if (!rest.empty()) out.push_back(document::list(std::move(rest)));
   if (listing.chapter) addSeenOnly(page, known, out);
   return out;

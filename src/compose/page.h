@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <string>
 #include <unordered_set>
 #include <vector>
@@ -69,6 +70,9 @@ class Page {
 
   // The blocks of prose that were filled in so far.
   std::vector<std::string> blocks;
+
+  // Files in which the chapter goes on, to be composed behind it one by one (numbers.h). They look at nothing of this page.
+  std::vector<std::function<Composed()>> further;
 
   Composed made;
   std::vector<MarkedEntry> marked;  // the entries marked in this chapter

@@ -92,6 +92,15 @@ std::span<const RecordIndex> Places::homesIn(std::size_t chapter) const {
   return std::span(homes_).subspan(homesBegin_[chapter], homesBegin_[chapter + 1] - homesBegin_[chapter]);
 }
 
+std::string Places::partFile(std::size_t chapter, std::size_t part) const {
+  std::string stem = chapters_[chapter].file + '-';
+  const auto begins = [&](const Chapter& one) {
+    return base::folded(one.file).starts_with(base::folded(stem));
+  };
+  while (std::any_of(chapters_.begin(), chapters_.end(), begins)) stem += "part-";
+  return stem + std::to_string(part + 1);
+}
+
 std::optional<std::string> Places::chapterOfProse(std::string_view path) const {
   const auto found = proseChapter_.find(std::string(path));
   if (found == proseChapter_.end()) return std::nullopt;

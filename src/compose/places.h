@@ -65,6 +65,9 @@ class Places {
   std::optional<std::size_t> chapterOf(RecordIndex record) const;
   std::span<const RecordIndex> homesIn(std::size_t chapter) const;
 
+  // The file of a part of a chapter that is cut, counted from 0: "codes-1". No other chapter has it, or is cut into it.
+  std::string partFile(std::size_t chapter, std::size_t part) const;
+
   // Where a prose file's text goes; for relative links between prose files.
   std::optional<std::string> chapterOfProse(std::string_view path) const;
 

@@ -64,10 +64,11 @@ ReadResult DiskFiles::read(const std::string& path) const {
     close(file);
     return result;
   }
-  result.bytes.resize(static_cast<std::size_t>(info.st_size));
+  // One byte more than there should be, to see the end: a string that had to grow for it would take twice the room.
+  result.bytes.resize(static_cast<std::size_t>(info.st_size) + 1);
   std::size_t filled = 0;
   while (true) {
-    if (filled == result.bytes.size()) result.bytes.resize(filled + 1);  // one more, to see the end
+    if (filled == result.bytes.size()) result.bytes.resize(filled + 1);
     const ssize_t got = ::read(file, result.bytes.data() + filled, result.bytes.size() - filled);
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) {

@@ -199,7 +199,12 @@ TEST_CASE("the same document gives the same bytes, in one piece or row by row, w
     writer.beginTable(head);
     for (const Row& row : block.table->rows) writer.addRow(row);
   }
-  CHECK(writer.finish().bytes == first.bytes);
+  std::string pieces;
+  const PdfResult inPieces = writer.finish([&](std::string_view piece) { pieces += piece; });
+  CHECK(inPieces.ok());
+  CHECK(inPieces.bytes.empty());
+  CHECK(inPieces.pages == first.pages);
+  CHECK(pieces == first.bytes);
   Document other = document;
   other.title += ".";
   const auto idOf = [](const std::string& bytes) { return bytes.substr(bytes.rfind("/ID")); };

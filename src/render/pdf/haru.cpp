@@ -29,9 +29,40 @@ HPDF_STATUS writeEntries(HPDF_Dict dictionary, HPDF_Stream stream) {
                            static_cast<HPDF_UINT>(text->size()));
 }
 
-void put(HPDF_Stream stream, std::string_view bytes) {
-  HPDF_Stream_Write(stream, reinterpret_cast<const HPDF_BYTE*>(bytes.data()),
-                    static_cast<HPDF_UINT>(bytes.size()));
+// What a stream of the file holds. libharu reads it when it saves; its own memory streams would copy every page, into
+// pieces of four kilobytes.
+struct Held {
+  std::string bytes;
+  std::size_t at = 0;
+};
+
+Held& heldBy(HPDF_Stream stream) {
+  return *static_cast<Held*>(stream->attr);
+}
+
+HPDF_STATUS readHeld(HPDF_Stream stream, HPDF_BYTE* to, HPDF_UINT* size) {
+  Held& held = heldBy(stream);
+  const std::size_t left = held.bytes.size() - held.at;
+  const bool end = *size > left;
+  if (end) *size = static_cast<HPDF_UINT>(left);
+  std::memcpy(to, held.bytes.data() + held.at, *size);
+  held.at += *size;
+  return end ? HPDF_STREAM_EOF : HPDF_OK;
+}
+
+HPDF_STATUS seekHeld(HPDF_Stream stream, HPDF_INT to, HPDF_WhenceMode from) {
+  Held& held = heldBy(stream);
+  const std::size_t base = from == HPDF_SEEK_SET ? 0 : from == HPDF_SEEK_CUR ? held.at : held.bytes.size();
+  held.at = std::min(base + static_cast<std::size_t>(to), held.bytes.size());
+  return HPDF_OK;
+}
+
+HPDF_INT32 placeInHeld(HPDF_Stream stream) {
+  return static_cast<HPDF_INT32>(heldBy(stream).at);
+}
+
+HPDF_UINT32 sizeOfHeld(HPDF_Stream stream) {
+  return static_cast<HPDF_UINT32>(heldBy(stream).bytes.size());
 }
 
 }  // namespace
@@ -49,6 +80,7 @@ std::string referenceTo(Haru::Id id) {
 struct Haru::Document {
   HPDF_Doc pdf = nullptr;
   std::deque<std::string> texts;
+  std::deque<Held> streams;
   std::unordered_map<Id, HPDF_Dict> dictionaries;
 
   ~Document() {
@@ -61,9 +93,16 @@ struct Haru::Document {
     return id;
   }
   void setText(HPDF_Dict dictionary, std::string text) {
+    text.shrink_to_fit();
     texts.push_back(std::move(text));
     dictionary->attr = &texts.back();
     dictionary->write_fn = writeEntries;
+  }
+  void setBytes(HPDF_Dict stream, std::string bytes) {
+    streams.push_back({std::move(bytes)});
+    HPDF_Stream reader =
+        HPDF_CallbackReader_New(pdf->mmgr, readHeld, seekHeld, placeInHeld, sizeOfHeld, &streams.back());
+    HPDF_Stream_Free(std::exchange(stream->stream, reader));
   }
 };
 
@@ -93,22 +132,22 @@ Haru::Id Haru::add(std::string entries) {
   return id;
 }
 
-Haru::Id Haru::addStream(std::string_view bytes, bool isDeflated, std::string entries) {
+Haru::Id Haru::addStream(std::string bytes, bool isDeflated, std::string entries) {
   HPDF_Dict stream = HPDF_DictStream_New(document_->pdf->mmgr, document_->pdf->xref);
-  put(stream->stream, bytes);
+  document_->setBytes(stream, std::move(bytes));
   if (isDeflated) entries += "/Filter /FlateDecode\n";
   document_->setText(stream, std::move(entries));
   return document_->keep(stream);
 }
 
-Haru::Id Haru::addPage(double width, double height, std::string_view front, bool isDeflated, Id body,
+Haru::Id Haru::addPage(double width, double height, std::string front, bool isDeflated, Id body,
                        Id resources) {
   HPDF_Page page = HPDF_AddPage(document_->pdf);
   HPDF_Page_SetWidth(page, static_cast<HPDF_REAL>(width));
   HPDF_Page_SetHeight(page, static_cast<HPDF_REAL>(height));
   HPDF_Dict_Add(page, "Resources", document_->dictionaries.at(resources));
   HPDF_Dict first = static_cast<HPDF_PageAttr>(page->attr)->contents;
-  put(first->stream, front);
+  document_->setBytes(first, std::move(front));
   if (isDeflated) document_->setText(first, "/Filter /FlateDecode\n");
   HPDF_Array contents = HPDF_Array_New(document_->pdf->mmgr);
   HPDF_Dict_Add(page, "Contents", contents);
@@ -144,20 +183,32 @@ void Haru::fileId(std::string_view sixteenBytes) {
   }
 }
 
-std::string Haru::save() {
+namespace {
+
+constexpr std::size_t kPiece = std::size_t{1} << 16;
+
+struct Outlet {
+  const std::function<void(std::string_view)>& take;
+  std::string held;
+};
+
+HPDF_STATUS passOn(HPDF_Stream stream, const HPDF_BYTE* bytes, HPDF_UINT size) {
+  auto* outlet = static_cast<Outlet*>(stream->attr);
+  outlet->held.append(reinterpret_cast<const char*>(bytes), size);
+  if (outlet->held.size() < kPiece) return HPDF_OK;
+  outlet->take(outlet->held);
+  outlet->held.clear();
+  return HPDF_OK;
+}
+
+}  // namespace
+
+void Haru::save(const std::function<void(std::string_view)>& take) {
+  Outlet outlet{take, {}};
+  // libharu saves into the stream that it finds in its document; its own would hold the whole file once more.
+  document_->pdf->stream = HPDF_CallbackWriter_New(document_->pdf->mmgr, passOn, &outlet);
   HPDF_SaveToStream(document_->pdf);
-  const HPDF_UINT32 size = HPDF_GetStreamSize(document_->pdf);
-  std::string out;
-  out.resize(size);
-  HPDF_ResetStream(document_->pdf);
-  HPDF_UINT32 at = 0;
-  while (at < size) {
-    HPDF_UINT32 piece = size - at;
-    HPDF_ReadFromStream(document_->pdf, reinterpret_cast<HPDF_BYTE*>(out.data()) + at, &piece);
-    if (piece == 0) throw HaruError{HPDF_STREAM_READLN_CONTINUE, at};
-    at += piece;
-  }
-  return out;
+  take(outlet.held);
 }
 
 }  // namespace saggar::render

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <deque>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -35,10 +36,10 @@ class Haru {
   Id add(std::string entries);
 
   // A stream whose bytes are already in the zlib form, or plain; `entries` are its further entries.
-  Id addStream(std::string_view bytes, bool isDeflated, std::string entries = {});
+  Id addStream(std::string bytes, bool isDeflated, std::string entries = {});
 
   // A page that draws `front` (deflated or not), then the stream `body` over it.
-  Id addPage(double width, double height, std::string_view front, bool isDeflated, Id body, Id resources);
+  Id addPage(double width, double height, std::string front, bool isDeflated, Id body, Id resources);
   void annotate(Id page, const std::vector<Id>& annotations);
 
   // Further entries for the catalogue and for the document information.
@@ -47,7 +48,8 @@ class Haru {
   void plainPageLabels();
   void fileId(std::string_view sixteenBytes);
 
-  std::string save();
+  // Hands the file over in pieces of some size. To be called once.
+  void save(const std::function<void(std::string_view)>& take);
 
  private:
   struct Document;

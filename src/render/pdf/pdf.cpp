@@ -104,7 +104,7 @@ struct PdfWriter::State {
   // Between blocks and rows no shaped word is in use.
   void rest() { fonts.trim(); }
 
-  PdfResult assembled();
+  PdfResult assembled(const std::function<void(std::string_view)>& take);
   std::string fileId(const std::vector<std::string>& bodies) const;
   void addOutline(Haru& file, const std::vector<Haru::Id>& pages, std::string& catalogue) const;
   void addLinks(Haru& file, const std::vector<Haru::Id>& pages, std::vector<PdfNotice>& notices) const;
@@ -214,25 +214,26 @@ std::string PdfWriter::State::fileId(const std::vector<std::string>& bodies) con
   return id;
 }
 
-PdfResult PdfWriter::State::assembled() {
+PdfResult PdfWriter::State::assembled(const std::function<void(std::string_view)>& take) {
   PdfResult out;
   blocks.finish();
   flow.finish();
-  const std::vector<std::string> bodies = deflater.finish();
+  std::vector<std::string> bodies = deflater.finish();
   const std::size_t count = bodies.size();
 
   Haru file;
+  file.fileId(fileId(bodies));
   const Haru::Id resources = file.reserve();
   Furniture furniture(layout, fonts, texts, head, count);
   std::vector<Haru::Id> pages;
   pages.reserve(count);
   for (std::size_t i = 0; i < count; ++i) {
-    const std::string front = furniture.draw(flow.pages()[i], i);
-    const std::string small = deflated(front);
+    std::string front = furniture.draw(flow.pages()[i], i);
+    std::string small = deflated(front);
     const bool worth = small.size() + 24 < front.size();
-    const Haru::Id body = file.addStream(bodies[i], true);
-    pages.push_back(
-        file.addPage(layout.pageWidth(), layout.pageHeight(), worth ? small : front, worth, body, resources));
+    const Haru::Id body = file.addStream(std::exchange(bodies[i], {}), true);
+    pages.push_back(file.addPage(layout.pageWidth(), layout.pageHeight(), std::move(worth ? small : front),
+                                 worth, body, resources));
     rest();
   }
   std::string used = "/Font <<";
@@ -258,10 +259,8 @@ PdfResult PdfWriter::State::assembled() {
   if (!head.edition.empty()) information += "/Subject " + textString(head.edition) + "\n";
   file.information(std::move(information));
   file.plainPageLabels();
-  file.fileId(fileId(bodies));
-
+  file.save(take);
   out.pages = count;
-  out.bytes = file.save();
   return out;
 }
 
@@ -308,8 +307,15 @@ void PdfWriter::addRow(const document::Row& row) {
 }
 
 PdfResult PdfWriter::finish() {
+  std::string bytes;
+  PdfResult out = finish([&](std::string_view piece) { bytes += piece; });
+  if (out.ok()) out.bytes = std::move(bytes);
+  return out;
+}
+
+PdfResult PdfWriter::finish(const std::function<void(std::string_view)>& take) {
   PdfResult out;
-  guarded([&] { out = state_->assembled(); });
+  guarded([&] { out = state_->assembled(take); });
   if (!error_.empty()) {
     out = {};
     out.error = error_;

@@ -1,7 +1,9 @@
 #pragma once
 #include <cstddef>
+#include <functional>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "document/document.h"
@@ -36,7 +38,7 @@ struct PdfNotice {
 };
 
 struct PdfResult {
-  std::string bytes;  // the file; empty if `error` is not
+  std::string bytes;  // the file, unless it was handed over in pieces; empty if `error` is not
   std::vector<PdfNotice>
       notices;  // sorted by kind, then as met; missing fonts are in FontBook::substitutions
   std::size_t pages = 0;
@@ -64,8 +66,10 @@ class PdfWriter {
   void beginTable(const document::Table& head);
   void addRow(const document::Row& row);
 
-  // To be called once.
+  // To be called once. With `take` the file is handed over in pieces as it is put together, in this thread; if there is
+  // an error, what was handed over is worth nothing.
   PdfResult finish();
+  PdfResult finish(const std::function<void(std::string_view)>& take);
 
  private:
   struct State;
