@@ -195,7 +195,8 @@ Checked check(const std::map<std::string, Fence>& files, const std::string& waiv
   if (make) {
     commands::PrintFaults faults(*out.guide);
     for (linking::RecordIndex one : out.guide->collection.ofKind(records::Kind::checklist))
-      CHECK(commands::setChecklist(environment, *out.guide, one, faults).error == "");
+      CHECK(commands::setChecklist(environment, *out.guide, one, faults, [](std::string_view) {}).error ==
+            "");
     diagnostics::Settings settings = out.guide->settings;
     for (std::size_t i = 0; i < diagnostics::kRules.size(); ++i)
       if (diagnostics::kRules[i].whenMade)
