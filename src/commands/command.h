@@ -63,7 +63,13 @@ struct BlankArguments {
 };
 int blank(const Environment& environment, const BlankArguments& arguments);
 
-int schema(const Environment& environment);
+struct SchemaArguments {
+  bool page = false;  // the reference for authors instead
+};
+int schema(const Environment& environment, const SchemaArguments& arguments);
+
+// Every kind and field with what it means, as one page of Markdown; made from the field tables and reference/*.md.
+std::string referencePage();
 
 struct StageArguments {
   std::string folder;

@@ -73,6 +73,7 @@ class CommandLine {
     command("why").add_option("rule", why_.rule);
     command("blank").add_option("kind", blank_.kind);
     command("blank").add_option("name", blank_.name);
+    command("schema").add_flag("--page", schema_.page);
     command("stage").add_option("stage", stage_.stage);
     command("stage").add_option("record", stage_.reference);
   }
@@ -246,7 +247,7 @@ class CommandLine {
     if (name == "find") return find(environment_, find_);
     if (name == "why") return why(environment_, why_);
     if (name == "blank") return blank(environment_, blank_);
-    if (name == "schema") return schema(environment_);
+    if (name == "schema") return schema(environment_, schema_);
     return stage(environment_, stage_);
   }
 
@@ -266,6 +267,7 @@ class CommandLine {
   FindArguments find_;
   WhyArguments why_;
   BlankArguments blank_;
+  SchemaArguments schema_;
   StageArguments stage_;
   std::vector<std::pair<std::string, std::string*>> formats_;
 };

@@ -16,7 +16,8 @@ makes the guide, the checklists, the talk outlines and the corrections from them
   saggar why RULE           what a finding means, and how to put it right
   saggar blank KIND         a record to fill in
   saggar blank guide DIR    an empty guide to start from
-  saggar schema             the record language as a JSON Schema, for editors
+  saggar schema             the record language as a JSON Schema, for editors;
+                            with --page its reference, to read
   saggar stage STAGE        what a stage of the program made, for contributors
 
   -C DIR                    the guide's folder; else the one you stand in, or the
@@ -134,12 +135,16 @@ file of your guide. `blank guide` makes a new folder with a small guide to start
   saggar blank guide my-guide
 )";
 
-constexpr std::string_view kSchema = R"(saggar schema
+constexpr std::string_view kSchema = R"(saggar schema [--page]
 
 The record language as a JSON Schema (2020-12). An editor that is given it completes
 fields as you type, and marks what is wrong. It needs no guide.
 
+  --page             instead, the reference for authors: every kind and field, and how
+                     values are written, as one page of Markdown
+
   saggar schema > saggar.schema.json
+  saggar schema --page > reference.md
 )";
 
 constexpr std::string_view kStage =

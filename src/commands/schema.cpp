@@ -278,7 +278,11 @@ Json sharedDefinitions() {
 
 }  // namespace
 
-int schema(const Environment& environment) {
+int schema(const Environment& environment, const SchemaArguments& arguments) {
+  if (arguments.page) {
+    environment.out(referencePage());
+    return kFine;
+  }
   Json out;
   out["$schema"] = "https://json-schema.org/draft/2020-12/schema";
   out["$id"] = "saggar-records.schema.json";

@@ -52,7 +52,8 @@ constexpr FieldSpec kMarks[] = {
 constexpr FieldSpec kSeen[] = {
     of("on"_f, moment, kDated | kRequired, "the day it was seen", "14 May 2019"),
     of("by"_f, text, kOne, "who saw it: a person's id or a name", "odile-marrenby"),
-    oneOf("how"_f, kHowSeen, kOne, "in hand unless written", "photograph"),
+    oneOf("how"_f, kHowSeen, kOne, "in hand unless written (reported means that somebody told of it)",
+          "photograph"),
 };
 constexpr FieldSpec kFeatureValue[] = {
     of("is"_f, text, kRequired, "how it looks", "a thin line at the rim's edge"),
@@ -90,10 +91,12 @@ constexpr FieldSpec kSource[] = {
     of("holder"_f, text, kOne, "who holds it", "museum"),
     of("link"_f, address, kOne, "its address on the web", "https://example.org/tollivane"),
     of("viewed"_f, moment, kDated, "when the address was last looked at", "14 May 2019"),
-    oneOf("record"_f, kRecordForms, kOne, "original, derivative or authored, when not as its type says",
+    oneOf("record"_f, kRecordForms, kOne,
+          "what the record is, when not as its type says (derivative is a copy, authored somebody's own "
+          "account)",
           "derivative"),
     oneOf("information"_f, kInformation, kOne,
-          "primary, secondary or undetermined, when not as its type says", "secondary"),
+          "whose words it has, when not as its type says (primary are those of who was there)", "secondary"),
     ref("draws-on"_f, KindSet(Kind::source), kMany, "the sources it copies or rests on", "dunnavick-1974"),
 };
 constexpr FieldSpec kFeature[] = {
@@ -112,7 +115,8 @@ constexpr FieldSpec kPhoto[] = {
        "A baker with a copper kettle in the well seen from above"),
     of("caption"_f, prose, kOne, "the line below it", "A baker of Copper Pantry."),
     of("credit"_f, text, kOne, "who is to be named", "Odile Marrenby"),
-    of("rights"_f, text, kOne, "own, in copyright, public domain, CC BY 4.0 …, or the address of a statement",
+    of("rights"_f, text, kOne,
+       "own, in copyright, public domain, a licence such as CC BY 4.0, or the address of a rights statement",
        "own"),
     of("permission"_f, text, kOne, "who allowed it to be printed, and when",
        "the museum by letter of 3 March 2019"),

@@ -80,7 +80,8 @@ constexpr FieldSpec kPieces[] = {
 };
 
 constexpr FieldSpec kMaker[] = {
-    oneOf("trade"_f, kTrades, kMany, "what the firm did", "pottery"),
+    oneOf("trade"_f, kTrades, kMany, "what the firm did (an office gives numbers, such as registrations)",
+          "pottery"),
     of("place"_f, text, kOne, "where it worked", "Tollivane"),
     of("founded"_f, moment, kDated, "when it began", "1889"),
     of("closed"_f, moment, kDated, "when it ended", "1968"),
@@ -117,7 +118,7 @@ constexpr FieldSpec kForm[] = {
     of("family"_f, text, kOne, "the family within which count sizes are compared", "bowls"),
     of("nominal"_f, measure, kMayBeNone, "the size that lists give it", "7 in"),
     of("actual"_f, measure, kOne, "what it measures", "9 1/8 in"),
-    oneOf("measured"_f, kMeasured, kOne, "how it is measured; overall unless written", "overall"),
+    oneOf("measured"_f, kMeasured, kOne, "which measure is meant; overall unless written", "overall"),
     of("holds"_f, measure, kMany, "what it holds", "24 fl oz"),
     of("parts"_f, text, kMany, "the pieces it consists of", "[batter jug, syrup jug, tray]"),
     of("made-in"_f, madeIn, kOne, "the shapes it came in: a list, `all`, or all but some",
@@ -145,13 +146,17 @@ constexpr FieldSpec kTreatment[] = {
     of("introduced"_f, moment, kDated, "when it was first booked or offered", "1933"),
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1950"),
     ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came with it", "[plate-7, teapot]"),
-    oneOf("status"_f, kStatus, kOne, "production unless written", "sample"),
+    oneOf("status"_f, kStatus, kOne,
+          "production unless written (pick-up fills out an assortment of another line, unrecorded was seen "
+          "but is "
+          "in no book)",
+          "sample"),
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "quennock"),
     ref("decorated-by"_f, KindSet(Kind::maker), kOne, "who decorated it, when not the shape's maker",
         "pennistrode"),
     ref("continues"_f, KindSet(Kind::treatment), kOne, "the treatment it was before it was renumbered",
         "dm-2641"),
-    oneOf("met"_f, kMet, kOne, "how often a collector meets it", "rarely"),
+    oneOf("met"_f, kMet, kOne, "how often a collector meets with it", "rarely"),
     group("resembles"_f, kResemblesTreatment, kMany, "treatments it is taken for, and what tells them apart",
           "{treatment: jm-045, tell: a gold edge line}"),
 };

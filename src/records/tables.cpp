@@ -55,59 +55,208 @@ constexpr std::string_view kBlocks[] = {
 std::vector<KindSpec> makeSpecs() {
   return {
       {Kind::maker,
-       "a pottery, decal supplier, decorating shop, wholesaler, retailer, premium giver or office",
-       "- maker: wesperling\n  name: Wesperling & Sarnock\n  trade: pottery\n  founded: 1889", "name"_f,
-       "founded"_f, false, tables::maker()},
-      {Kind::person, "somebody", "- person: ismerelda-quoyne\n  name: Ismerelda Quoyne\n  part: modeller",
+       "a pottery, decal supplier, decorating shop, wholesaler, retailer, premium giver, or an office that "
+       "gives numbers",
+       R"(- maker: brathermoor
+  name: Brathermoor China Company
+  also: [BCC]
+  trade: pottery
+  place: Braskerwick
+  founded: 1893
+  closed: 1957
+  note: The rival across the river.
+  cite:
+    - trade-directories: 1932 to 1958, Braskerwick)",
+       "name"_f, "founded"_f, false, tables::maker()},
+      {Kind::person, "somebody who is named: a modeller, a decorator, an author, a witness",
+       R"(- person: ismerelda-quoyne
+  name: Ismerelda Quoyne
+  part: modeller and head of the design room
+  active: 1928/1947)",
        "name"_f, "born"_f, false, tables::person()},
-      {Kind::shape, "a line of ware modelled together and named",
-       "- shape: jessamount\n  name: Jessamount\n  maker: wesperling\n  introduced: 1932", "name"_f,
-       "introduced"_f, false, tables::shape()},
-      {Kind::form, "a kind of piece",
-       "- form: plate-7\n  name: plate 7-inch (dinner)\n  ware: flat\n  nominal: 7 in", "name"_f,
-       std::nullopt, false, tables::form()},
+      {Kind::shape, "a line of ware, modelled together and named",
+       R"(- shape: linnavere
+  name: Linnavere
+  maker: wesperling
+  prefix: LV
+  introduced: 1935
+  withdrawn: by 1950
+  forms: [plate-7, teapot]
+  look: {outline: round, handle: ring}
+  cite:
+    - decoration-books: vol. 4, Linnavere)",
+       "name"_f, "introduced"_f, false, tables::shape()},
+      {Kind::form, "a kind of piece: a 7-inch plate, a teapot",
+       R"(- form: plate-7
+  name: plate 7-inch (dinner)
+  ware: flat
+  nominal: 7 in
+  actual: 9 1/8 in
+  made-in: all
+  cite:
+    - price-list-17: p. 3)",
+       "name"_f, std::nullopt, false, tables::form()},
       {Kind::motif, "a decoration image, by any method",
-       "- motif: teasel-row\n  name: Teasel Row\n  supplier: vandermoyle\n  supplier-number: 402", "name"_f,
-       "introduced"_f, false, tables::motif()},
+       R"(- motif: teasel-row
+  name: Teasel Row
+  method: decal
+  supplier: vandermoyle
+  supplier-number: 402
+  introduced: 1930
+  cite:
+    - decoration-books: vol. 2, Teasel Row)",
+       "name"_f, "introduced"_f, false, tables::motif()},
       {Kind::treatment, "a motif (or none) as put on a shape, with its lines, glaze and number",
-       "- treatment: jm-045\n  shape: jessamount\n  motif: copper-pantry\n  code: JM-045-C/0", "name"_f,
-       "introduced"_f, false, tables::treatment()},
+       R"(- treatment: jm-018
+  shape: jessamount
+  motif: teasel-row
+  code: JM-018-C/1
+  look: {edge-line: gold, glaze: ivory}
+  introduced: 1932
+  withdrawn: 1944
+  forms: [plate-7, teapot]
+  met: often
+  cite:
+    - decoration-books: vol. 3, JM-018)",
+       "name"_f, "introduced"_f, false, tables::treatment()},
       {Kind::set, "pieces sold or given together",
-       "- set: tea-coupon-set\n  name: Tea coupon set\n  for: sunderwick", "name"_f, "offered"_f, false,
-       tables::set()},
-      {Kind::mark, "a backstamp", "- mark: k4\n  maker: wesperling\n  method: printed\n  used: 1925/1951",
+       R"(- set: breakfast-set
+  name: Breakfast set
+  for: quennock
+  offered: 1934/1941
+  pieces:
+    - {form: plate-7, of: treatment:jm-018, how-many: 6}
+    - {form: teapot, of: treatment:jm-018}
+  cite:
+    - price-list-17: p. 5)",
+       "name"_f, "offered"_f, false, tables::set()},
+      {Kind::mark, "a backstamp: the mark of a maker or decorator on a piece",
+       R"(- mark: ferry-boat
+  name: Ferry boat
+  maker: wesperling
+  method: printed
+  laid: underglaze
+  colour: [brown, black]
+  reads: TOLLIVANE WARE
+  shows: a ferry boat in a circle
+  used: 1925/1951
+  cite:
+    - trade-directories: 1934, marks)",
        "name"_f, "used"_f, false, tables::mark()},
       {Kind::specimen, "one real piece that somebody saw",
-       "- specimen: jm-045-baker\n  treatment: jm-045\n  form: baker-7\n  seen: {on: 2019-05-14, how: "
-       "in-hand}",
+       R"(- specimen: jm-018-plate
+  treatment: jm-018
+  form: plate-7
+  marks: ferry-boat
+  code-seen: JM-018-C/1
+  date-code: U341
+  size: 9 1/8 in
+  seen: {on: 14 May 2019, by: odile-marrenby, how: in-hand}
+  photo: jm-018-plate
+  kept: cabinet 2)",
        "name"_f, "made"_f, false, tables::specimen()},
-      {Kind::source, "anything cited",
-       "- source: decoration-books\n  title: Decoration Books 2-6\n  type: decoration-book\n  date: "
-       "1926/1945",
+      {Kind::source, "anything cited: a book, a price list, a talk with a witness, a photograph",
+       R"(- source: decoration-books
+  title: Decoration Books, volumes 2 to 6
+  type: decoration-book
+  by: wesperling
+  date: 1926/1945
+  holder: Sarrow Valley museum)",
        "title"_f, "date"_f, true, tables::source()},
       {Kind::feature, "something to look for on a piece",
-       "- feature: edge-line\n  of: treatment\n  values:\n    gold: a thin gold line\n    none: no line",
+       R"(- feature: edge-line
+  of: treatment
+  ask: Is there a line on the very edge?
+  values:
+    gold: a thin gold line
+    coloured: a thin line in a colour
+    none: no line
+  effort: 1)",
        "name"_f, std::nullopt, false, tables::feature()},
       {Kind::claim, "a statement made to readers",
-       "- claim: ring-handles\n  says: Ring handles came only with slot finials.", "name"_f, "issued"_f,
-       false, tables::claim()},
-      {Kind::question, "something nobody knows yet", "- question: tr-6\n  asks: What does TR-6 mean?",
+       R"(- claim: ring-handles
+  says: At Wesperling & Sarnock ring handles came on one shape only.
+  about: [shape:linnavere, feature:handle]
+  stated:
+    - {talk: numbers-on-the-back, at: Opening}
+  test:
+    - count: shape
+      where: {maker: wesperling, look.handle: ring}
+      makes: 1)",
+       "name"_f, "issued"_f, false, tables::claim()},
+      {Kind::question, "something nobody knows yet",
+       R"(- question: linnavere-1934
+  asks: Was [Linnavere](shape:linnavere) sold before 1935?
+  about: shape:linnavere
+  for:
+    - {says: A cup is said to bear U344., cite: "dunnavick-1974: p. 61"}
+  against:
+    - says: The books have nothing before 1935.
+      cite:
+        - decoration-books: vol. 4
+  would-settle: A piece with a date code of 1934, seen in hand.)",
        "name"_f, std::nullopt, false, tables::question()},
-      {Kind::term, "a glossary entry", "- term: verge\n  means: The line where rim meets well.", "name"_f,
-       std::nullopt, false, tables::term()},
-      {Kind::photo, "an image file",
-       "- photo: jm-045-baker\n  file: images/jm-045-baker.png\n  alt: A baker.\n  rights: own", "name"_f,
-       std::nullopt, false, tables::photo()},
+      {Kind::term, "a word of the glossary",
+       R"(- term: verge
+  name: verge
+  means: The line where the rim of a plate meets the well.)",
+       "name"_f, std::nullopt, false, tables::term()},
+      {Kind::photo, "a picture, and who may print it",
+       R"(- photo: jm-018-plate
+  file: images/jm-018-plate.png
+  shows: specimen:jm-018-plate
+  alt: A round ivory plate with a gold edge and a row of teasels across the well.
+  caption: A plate of [Jessamount](shape:jessamount).
+  credit: Odile Marrenby
+  rights: own)",
+       "name"_f, std::nullopt, false, tables::photo()},
       {Kind::talk, "a planned or recorded talk",
-       "- talk: numbers-on-the-back\n  title: Numbers on the back\n  budget: 28:00\n  segments:\n    - "
-       "title: Opening\n      time: 2:00",
+       R"(- talk: numbers-on-the-back
+  title: Numbers on the back
+  series: reading-tollivane
+  number: 3
+  budget: 28:00
+  segments:
+    - title: Opening
+      about: maker:wesperling
+      time: 8:00
+      say: Turn your plate over, and look for a number.
+    - title: Copied serials
+      about: treatment:jm-018
+      show: specimen:jm-018-plate
+      after: Opening
+      keep: must
+      time: 20:00
+      say: |
+        This is [JM-018](treatment:jm-018), and it was counted, not copied.)",
        "title"_f, "recorded"_f, false, tables::talk()},
       {Kind::checklist, "a list to print and tick",
-       "- checklist: everything\n  title: Everything on record\n  show: treatment\n  grouped: shape",
+       R"(- checklist: everything
+  title: Every decoration in this guide
+  show: treatment
+  where: {shape.maker: wesperling}
+  grouped: shape
+  in-order-of: code
+  columns: [code, motif, introduced, withdrawn])",
        "title"_f, std::nullopt, false, tables::checklist()},
-      {Kind::guide, "the guide itself: the one mapping of guide.yaml",
-       "guide: Tableware of Tollivane\nby: Odile Marrenby\nedition: 1", "guide"_f, std::nullopt, false,
-       tables::guide()},
+      {Kind::guide, "the guide itself: the one mapping of `guide.yaml`",
+       R"(guide: Tableware of Tollivane
+by: Odile Marrenby
+edition: 2
+editions:
+  1: {title: Tableware of Tollivane, date: 2019}
+settings: {circa: 5y, units: both}
+contents:
+  - division: Before you begin
+    holds: [prose/how-to-use.md]
+  - division: The shapes
+    holds:
+      - a-chapter-for-every: shape
+        where: {maker: wesperling}
+        in-order-of: introduced
+  - division: At the back
+    holds: [marks, codes, questions, glossary, corrections])",
+       "guide"_f, std::nullopt, false, tables::guide()},
   };
 }
 
