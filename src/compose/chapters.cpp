@@ -157,7 +157,7 @@ Blocks listsChapter(Page& page) {
     }
     return out;
   }
-  out.push_back(document::paragraph({text("What is named in this guide and described nowhere else in it.")}));
+  out.push_back(document::paragraph({text("What this guide names and describes in no other chapter.")}));
   for (Kind kind : kOrderOfLists) {
     const auto records = wanted(page, kind);
     if (records.empty()) continue;

@@ -171,24 +171,56 @@ Blocks creditsList(Page& page, const Listing& listing) {
   Blocks out;
   for (const Chosen& one : listing.chosen)
     if (page.wants(one.record)) out.push_back(pictureBlock(page, one.record));
-  std::vector<Blocks> items;
+  // Pictures of one credit are told together; one of which there is more to say by itself.
+  struct Credit {
+    std::string credit, rights, permission;
+    std::vector<Inlines> names;
+    Inlines note;
+  };
+  std::vector<Credit> credits;
   for (const Chosen& one : listing.chosen) {
     const PublishedRecord photo = page.record(one.record);
     page.uses(one.record);
     page.lists(one.record);
-    Inlines line = listedName(page, one);
-    put(line, ": ");
-    const std::string_view credit = photo.text("credit"_f);
-    put(line, credit.empty() ? "credit not recorded" : std::string(credit));
-    const std::string_view rights = photo.text("rights"_f);
-    put(line, "; ");
-    put(line, rights.empty() ? Inlines{text("rights not recorded")} : rightsInWords(rights));
-    if (const std::string_view permission = photo.text("permission"_f); !permission.empty())
-      put(line, "; " + std::string(permission));
-    put(line, ".");
-    if (const Value* note = photo.find("note"_f); note != nullptr && note->said()) {
+    const Value* note = photo.find("note"_f);
+    Credit own{std::string(photo.text("credit"_f)),
+               std::string(photo.text("rights"_f)),
+               std::string(photo.text("permission"_f)),
+               {listedName(page, one)},
+               {}};
+    if (note != nullptr && note->said()) own.note = page.words().proseLine(photo, *note);
+    const auto same = std::find_if(credits.begin(), credits.end(), [&](const Credit& other) {
+      return other.credit == own.credit && other.rights == own.rights && other.permission == own.permission &&
+             other.note.empty() && own.note.empty();
+    });
+    if (same == credits.end()) {
+      credits.push_back(std::move(own));
+    } else {
+      same->names.push_back(std::move(own.names[0]));
+    }
+  }
+  std::vector<Blocks> items;
+  for (Credit& one : credits) {
+    const bool several = one.names.size() > 1;
+    Inlines whose{text(one.credit.empty() ? std::string("credit not recorded") : one.credit)};
+    put(whose, "; ");
+    put(whose, one.rights.empty()                             ? Inlines{text("rights not recorded")}
+               : several && base::folded(one.rights) == "own" ? Inlines{text("the author's own pictures")}
+                                                              : rightsInWords(one.rights));
+    if (!one.permission.empty()) put(whose, "; " + one.permission);
+    Inlines line;
+    if (several) {
+      line = capitalised(std::move(whose));
+      put(line, ": ");
+      put(line, sentence(separated(std::move(one.names), "; ")));
+    } else {
+      line = std::move(one.names[0]);
+      put(line, ": ");
+      put(line, sentence(std::move(whose)));
+    }
+    if (!one.note.empty()) {
       put(line, " ");
-      put(line, page.words().proseLine(photo, *note));
+      put(line, std::move(one.note));
     }
     items.push_back(item(std::move(line)));
   }

@@ -495,6 +495,21 @@ TEST_CASE("the index names each chapter once, and decorations by their names") {
   CHECK(holds(index, "- Plates marked X: **[Bryn](bryn.md#treatment-odd)**\n"));
 }
 
+TEST_CASE("pictures of one credit are told together") {
+  const std::string more =
+      "- photo: fern\n  file: images/fern.png\n  shows: motif:fern\n  credit: Mo\n  rights: own\n"
+      "- photo: leaf\n  file: images/leaf.png\n  shows: motif:fern\n  credit: Mo\n  rights: own\n"
+      "- photo: stem\n  file: images/stem.png\n  shows: motif:fern\n  credit: Mo\n  rights: own\n  note: Cut "
+      "down.\n"
+      "- photo: root\n  file: images/root.png\n  shows: motif:fern\n";
+  const std::string credits = block("credits", "", more);
+  CHECK(credits.substr(credits.find("- [Crown]")) ==
+        "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n"
+        "- Mo; the author's own pictures: [Fern](#photo-fern); [Leaf](#photo-leaf).\n"
+        "- [Stem](#photo-stem): Mo; the author's own picture. Cut down.\n"
+        "- [Root](#photo-root): credit not recorded; rights not recorded.\n");
+}
+
 TEST_CASE("a code is unread, or at odds with what is recorded, or without a rule: each in its own words") {
   Guide guide = guideOf(R"(
 - maker: m
