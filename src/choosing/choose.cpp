@@ -67,17 +67,20 @@ std::vector<Chooser::Group> Chooser::group(const std::vector<Chosen>& chosen, co
   };
   std::vector<Made> made;
   std::unordered_map<std::string, std::size_t> byIdentity;
-  Group rest;
+  Group unknown;
+  unknown.key.state = Reached::State::unknown;
+  Group absent;
+  absent.key.state = Reached::State::absent;
   std::vector<std::size_t> mine;
   for (const Chosen& one : chosen) {
     mine.clear();
+    bool lookedFor = false;
     auto visit = [&](const Reached& reached) {
       const bool nothing = reached.state == Reached::State::absent ||
                            reached.state == Reached::State::unknown ||
                            (reached.state == Reached::State::none && reached.value == nullptr);
       if (nothing) {
-        if (rest.members.empty())
-          rest.key.state = reached.state == Reached::State::unknown ? reached.state : Reached::State::absent;
+        lookedFor = lookedFor || reached.state == Reached::State::unknown;
         return true;
       }
       const auto [found, fresh] = byIdentity.try_emplace(identity(reached), made.size());
@@ -90,12 +93,13 @@ std::vector<Chooser::Group> Chooser::group(const std::vector<Chosen>& chosen, co
     };
     Walker(*collection_, by.steps(), false, visit).from({.record = one.record});
     for (std::size_t group : mine) made[group].group.members.push_back(one);
-    if (mine.empty()) rest.members.push_back(one);
+    if (mine.empty()) (lookedFor ? unknown : absent).members.push_back(one);
   }
   std::stable_sort(made.begin(), made.end(), [](const Made& a, const Made& b) { return a.order < b.order; });
   std::vector<Group> groups;
   for (Made& one : made) groups.push_back(std::move(one.group));
-  if (!rest.members.empty()) groups.push_back(std::move(rest));
+  for (Group* rest : {&unknown, &absent})
+    if (!rest->members.empty()) groups.push_back(std::move(*rest));
   return groups;
 }
 

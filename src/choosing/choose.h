@@ -30,10 +30,10 @@ class Chooser {
   // record they name, text by the guide's collation (ICU, numeric). Not recorded last; ties by id.
   void sort(std::vector<Chosen>& chosen, std::span<const Path> by) const;
 
-  // Groups in the order of their first key as `sort` would order them; records that reach nothing form a last group
-  // with an empty key. A record that reaches several values stands in each of their groups.
+  // Groups in the order of their first key as `sort` would order them; records that reach nothing form the last
+  // groups: first those where it was looked for and is not known, then those where it is not recorded. A record that reaches several values stands in each of their groups.
   struct Group {
-    Reached key;                  // state absent or unknown for the last group
+    Reached key;                  // state unknown or absent for the last groups
     std::vector<Chosen> members;  // in the order given
   };
   std::vector<Group> group(const std::vector<Chosen>& chosen, const Path& by) const;

@@ -101,7 +101,9 @@ class Maker {
 
   Inlines legend(bool perhaps) const {
     Inlines out{document::tickBox()};
-    put(out, kWare.has(query_.kind) ? " tick when you have held the piece" : " tick when done");
+    put(out, query_.kind == Kind::specimen ? " tick when you have held it"
+             : kWare.has(query_.kind)      ? " tick when you have held one"
+                                           : " tick when done");
     put(out, std::string(kEmSpace) + std::string(kNotRecorded) + " not recorded");
     put(out, std::string(kEmSpace) + std::string(kNotKnown) + " looked for, and not known");
     if (perhaps) {

@@ -47,7 +47,20 @@ std::string headOfField(Kind kind, Field field) {
   if (kind == Kind::motif && field == "withdrawn"_f) return "Last used";
   for (const Head& one : kHeads)
     if (one.field == field) return std::string(one.words);
+  if (field == "treatment"_f) return nameHead(Kind::treatment);
+  if (field == "form"_f) return nameHead(Kind::form);
   return labelOf(kind, field);
+}
+
+// A narrow column breaks "16 fl oz (475 ml)" before its bracket, and nowhere else.
+std::string measureHeld(std::string_view words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool inside = words[i] == ' ' && i > 0 && words[i - 1] != ',' && words[i - 1] != ')' &&
+                        i + 1 < words.size() && words[i + 1] != '(';
+    out += inside ? std::string_view("\u00A0") : words.substr(i, 1);
+  }
+  return out;
 }
 
 bool hasRemarks(const Value& value) {
@@ -120,7 +133,8 @@ std::string CellMaker::valueInWords(const Value& value, const records::FieldSpec
       return found->second;
     }
   }
-  return words_.plainValue(&value, spec, words_.materials().records[owner]);
+  std::string words = words_.plainValue(&value, spec, words_.materials().records[owner]);
+  return spec != nullptr && spec->type == FieldType::measure ? measureHeld(words) : words;
 }
 
 std::string CellMaker::inWords(const Reached& reached) {
@@ -149,8 +163,13 @@ std::string CellMaker::cell(const Path& path, RecordIndex record, bool first) {
   if (nothing && alone && last.type == Step::Type::field) {
     if (last.field == "name"_f || last.field == "title"_f) return words_.plainName(record);
     if (first && (last.field == "code"_f || last.field == "code-seen"_f)) {
-      if (all[0].state == Reached::State::none) return "none";
-      return all[0].state == Reached::State::unknown ? "not known" : "not recorded";
+      std::string words = all[0].state == Reached::State::none      ? "none"
+                          : all[0].state == Reached::State::unknown ? "not known"
+                                                                    : "not recorded";
+      // Without a number the name alone says which decoration is meant.
+      if (const std::string_view name = words_.materials().records[record].text("name"_f); !name.empty())
+        words += " (" + std::string(name) + ")";
+      return words;
     }
     if (first) return words_.plainName(record);
   }
@@ -162,7 +181,9 @@ std::string CellMaker::cell(const Path& path, RecordIndex record, bool first) {
     std::string words = inWords(one);
     if (std::find(parts.begin(), parts.end(), words) == parts.end()) parts.push_back(std::move(words));
   }
-  return base::joined(parts, ", ");
+  const bool commas = std::any_of(parts.begin(), parts.end(),
+                                  [](const std::string& one) { return one.find(',') != std::string::npos; });
+  return base::joined(parts, commas ? "; " : ", ");
 }
 
 std::string CellMaker::groupName(const Reached& key, const Path& by) {

@@ -38,8 +38,12 @@ void addPlaces(const Words& words, const Value* stated, Which which, std::vector
     } else {
       continue;
     }
-    if (const Value* at = one.find("at"_f); at != nullptr && at->said())
-      place += ", " + std::string(at->text);
+    if (const Value* at = one.find("at"_f); at != nullptr && at->said()) {
+      // Of a talk either a time or the title of a segment.
+      const std::string_view typed = at->text;
+      const bool title = talk != nullptr && typed.find_first_not_of("0123456789:.") != std::string_view::npos;
+      place += title ? ", under “" + std::string(typed) + "”" : ", " + std::string(typed);
+    }
     if (std::find(out.begin(), out.end(), place) == out.end()) out.push_back(std::move(place));
   }
 }

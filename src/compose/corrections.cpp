@@ -89,7 +89,7 @@ class Maker {
     if (weighs == "minor") kind += " Of minor weight.";
     line("Kind.", {text(kind)});
     line(claim.find("belongs"_f) == nullptr ? "Where it stood." : "Where it belongs.",
-         sentence({text(placesInWords(claim))}));
+         sentence({text(capitalised(placesInWords(claim)))}));
     for (const OldWords& one : old) {
       Inlines words;
       std::string anchor = anchorOf(records_[one.claim]);
@@ -101,10 +101,11 @@ class Maker {
     now(claim, change, old);
     if (const Value* because = claim.find("because"_f); because != nullptr && because->said())
       line("Why.", sentence(lineOf(words_, claim, *because)));
-    line("Evidence.", sentence(claimEvidence(words_, claim)));
+    line("Evidence.", sentence(capitalised(claimEvidence(words_, claim))));
     if (Inlines against = evidenceAgainst(words_, claim); !against.empty())
-      line("Against it.", sentence(std::move(against)));
-    std::string issued = capitalised(issuedOn(words_, claim));
+      line("Against it.", sentence(capitalised(std::move(against))));
+    const bool dated = claim.find("issued"_f) != nullptr && claim.find("issued"_f)->said();
+    std::string issued = dated ? capitalised(issuedOn(words_, claim)) : "On a day " + issuedOn(words_, claim);
     const std::vector<std::string>& authors = records_.settings().authors;
     if (!authors.empty()) issued += ", by " + base::listedInWords(authors);
     line("Issued.", sentence({text(issued)}));

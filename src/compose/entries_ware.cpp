@@ -271,17 +271,8 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
                            {"shape"_f, "motif"_f, "code"_f, "look"_f, "introduced"_f, "withdrawn"_f,
                             "forms"_f, "resembles"_f, "status"_f}))
     items.push_back(std::move(one));
-  if (const std::string_view status = record.text("status"_f); !status.empty() && status != "production") {
-    constexpr std::pair<std::string_view, std::string_view> kWords[] = {
-        {"sample", "a sample; it is not known that any was sold"},
-        {"premium", "premium ware, given away"},
-        {"pick-up", "a pick-up piece, to fill out an assortment"},
-        {"unrecorded", "seen on pieces, but in no book"},
-        {"doubtful", "doubtful"},
-    };
-    for (const auto& [word, meaning] : kWords)
-      if (word == status) items.push_back(labelled("Status", {text(std::string(meaning))}));
-  }
+  if (std::string status = statusInWords(record.text("status"_f)); !status.empty())
+    items.push_back(labelled("Status", {text(std::move(status))}));
   if (const auto later = referring(page, record.index(), Kind::treatment, "continues"_f); !later.empty())
     items.push_back(labelled("Continued as", namesOf(page, later)));
   addResembles(page, record, items);

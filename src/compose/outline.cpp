@@ -28,9 +28,15 @@ namespace {
 
 std::string titleOf(const SegmentTime& segment) {
   const Value* title = segment.segment->find("title"_f);
-  if (title == nullptr || !title->said()) return "Without a title";
-  std::string words(base::trimmed(title->text));
-  std::replace(words.begin(), words.end(), '\n', ' ');
+  if (title == nullptr || !title->said() || base::trimmed(title->text).empty()) return "Without a title";
+  std::string words;
+  for (char c : base::trimmed(title->text)) {
+    if (!base::isBlank(c)) {
+      words += c;
+    } else if (words.back() != ' ') {
+      words += ' ';
+    }
+  }
   return words;
 }
 
@@ -79,6 +85,7 @@ std::string seriesInWords(std::string_view typed) {
 struct Piece {
   RecordIndex record = records::kNoRecord;
   std::vector<std::size_t> segments;  // in which it is shown
+  std::string tell;                   // behind its name, where another piece has the same
 };
 
 class Outline {
@@ -120,9 +127,13 @@ class Outline {
       for (RecordIndex record : targetsOf(times_.segments[i], "show"_f)) {
         auto at = std::find_if(pieces_.begin(), pieces_.end(),
                                [&](const Piece& one) { return one.record == record; });
-        if (at == pieces_.end()) at = pieces_.insert(pieces_.end(), {record, {}});
+        if (at == pieces_.end()) at = pieces_.insert(pieces_.end(), {record, {}, {}});
         at->segments.push_back(i);
       }
+    std::vector<RecordIndex> all;
+    for (const Piece& piece : pieces_) all.push_back(piece.record);
+    const std::vector<std::string> tells = tellApart(words_, all);
+    for (std::size_t i = 0; i < pieces_.size(); ++i) pieces_[i].tell = tells[i];
   }
 
   std::size_t numberOf(RecordIndex piece) const {
@@ -141,7 +152,7 @@ class Outline {
       parts.push_back(std::move(part));
     }
     parts.push_back(budgetInWords());
-    parts.push_back(std::to_string(times_.pace) + " words a minute, " +
+    parts.push_back("Estimates take " + std::to_string(times_.pace) + " words a minute and " +
                     std::to_string(talks::kSecondsAPiece) + " seconds a piece");
     if (const Value* recorded = talk_.find("recorded"_f))
       parts.push_back("Recorded: " + words_.shortDate(recorded));
@@ -173,7 +184,7 @@ class Outline {
     const bool kept = std::any_of(times_.segments.begin(), times_.segments.end(), [](const SegmentTime& one) {
       return talks::keepOf(one) != talks::Keep::must;
     });
-    document::Table table = tableOf({"From", "To", "Segment", "Length", "Said in", "Pieces"});
+    document::Table table = tableOf({"From", "To", "Segment", "Length", "Estimate", "Pieces"});
     table.align = {document::Align::right, document::Align::right, document::Align::left,
                    document::Align::right, document::Align::right, document::Align::right};
     if (kept) {
@@ -203,7 +214,7 @@ class Outline {
     for (std::size_t i = 0; i < order.size(); ++i) {
       const SegmentTime& one = times_.segments[order[i]];
       saved += one.length;
-      out += (i == 0 ? "" : i == 1 ? ", then " : ", ") + quoted(titleOf(one)) + " (" + lengthOf(one) + ")";
+      out += (i == 0 ? "" : ", then ") + quoted(titleOf(one)) + " (" + lengthOf(one) + ")";
     }
     if (order.size() > 1) out += "; together " + asClock(saved);
     return out + ".";
@@ -230,9 +241,9 @@ class Outline {
         notes.push_back("not seen in hand: have its picture");
       }
       if (const std::string_view holder = record.text("holder"_f); !holder.empty() && !isAuthor(holder))
-        notes.push_back("held by " + std::string(holder));
+        notes.push_back(whereHeld(holder));
       Inlines line{strong({text(words_.plainName(piece.record))})};
-      put(line, "; " + base::joined(notes, "; "));
+      put(line, piece.tell + "; " + base::joined(notes, "; "));
       items.push_back(item(std::move(line)));
     }
     blocks().push_back(document::list(std::move(items), true));
@@ -252,10 +263,7 @@ class Outline {
         uses(one.now);
         put(line, now.text("change"_f) == "withdrawal" ? " Withdrawn: " : " Instead: ");
         if (const Value* says = now.find("says"_f); says != nullptr && says->said())
-          put(line, sentence(lineOf(words_, now, *says)));
-        put(line, " (");
-        put(line, claimEvidence(words_, now, true));
-        put(line, ")");
+          put(line, sentenceWithNote(lineOf(words_, now, *says), claimEvidence(words_, now, true)));
       }
       std::vector<std::string> where;
       for (std::size_t segment : one.segments) where.push_back(quoted(titleOf(times_.segments[segment])));
@@ -325,8 +333,10 @@ class Outline {
     if (pieces.empty()) return;
     blocks().push_back(heading(3, {text("Show")}));
     std::vector<Blocks> items;
-    for (RecordIndex piece : pieces)
-      items.push_back(cardOnce(piece, segment, std::to_string(numberOf(piece)) + " · "));
+    for (RecordIndex piece : pieces) {
+      const std::size_t number = numberOf(piece);
+      items.push_back(cardOnce(piece, segment, std::to_string(number) + " · ", pieces_[number - 1].tell));
+    }
     blocks().push_back(document::list(std::move(items)));
   }
 
@@ -359,18 +369,19 @@ class Outline {
   }
 
   // In full the first time; afterwards the name, and where to look.
-  Blocks cardOnce(RecordIndex record, const SegmentTime& segment, const std::string& lead) {
+  Blocks cardOnce(RecordIndex record, const SegmentTime& segment, const std::string& lead,
+                  const std::string& tell = {}) {
     uses(record);
     const auto before =
         std::find_if(carded_.begin(), carded_.end(), [&](const auto& one) { return one.first == record; });
     if (before == carded_.end()) {
       carded_.emplace_back(record, &segment);
-      return factCard(words_, record, lead);
+      return factCard(words_, record, lead, tell);
     }
     return nameCard(words_, record, lead,
-                    before->second == &segment
-                        ? ": see above"
-                        : ": see " + startOf(*before->second) + ", " + titleOf(*before->second));
+                    tell + (before->second == &segment
+                                ? ": see above"
+                                : ": see " + startOf(*before->second) + ", " + titleOf(*before->second)));
   }
 
   const Materials& materials_;

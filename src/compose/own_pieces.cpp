@@ -48,7 +48,7 @@ Composed composeOwnPieces(const linking::Collection& collection, const Materials
   Document& document = made.document;
   const Words words(materials, nullptr);
   document.file = "pieces";
-  document.title = words.plainName(talk) + ": where the pieces are";
+  document.title = "Pieces for “" + words.plainName(talk) + "”";
   document.language = collection.settings().language;
   made.madeFrom.insert(collection[talk].reference());
   document.blocks.push_back(heading(1, {text(document.title)}));
@@ -61,18 +61,21 @@ Composed composeOwnPieces(const linking::Collection& collection, const Materials
       "For your eyes only. The numbers are those of the outline: the order on the table. Tick once when a "
       "piece is packed, and once when it is back.")}));
 
+  std::vector<RecordIndex> all;
+  for (const Piece& piece : pieces) all.push_back(piece.record);
+  const std::vector<std::string> tells = tellApart(words, all);
   auto lineOf = [&](std::size_t number) {
     const Piece& piece = pieces[number];
     const records::Record& record = collection[piece.record];
     Inlines line{document::tickBox(), text(" "), document::tickBox(),
                  text(" " + std::to_string(number + 1) + " · ")};
     line.push_back(document::strong({text(words.plainName(piece.record))}));
-    put(line, ", shown at " + base::listedInWords(piece.when));
+    put(line, tells[number] + ", shown at " + base::listedInWords(piece.when));
     if (const std::string_view owner = record.text("owner"_f); !owner.empty())
       put(line, "; belongs to " + std::string(owner));
     const bool here = !record.text("kept"_f).empty();
     if (const std::string_view holder = record.text("holder"_f); !holder.empty() && !here)
-      put(line, "; held by " + std::string(holder));
+      put(line, "; " + whereHeld(holder));
     if (record.kind == Kind::specimen && !seenInHand(materials.records[piece.record]))
       put(line, "; not seen in hand");
     return line;
@@ -89,8 +92,8 @@ Composed composeOwnPieces(const linking::Collection& collection, const Materials
       group = record.kind == Kind::specimen ? 1 : 2;
       shelf = group == 1 ? "No shelf recorded" : "Pictures";
     }
-    auto& [title, items] = shelves[{group, collation.key(shelf)}];
-    if (title.empty()) title = shelf;
+    auto& [title, items] = shelves[{group, collation.key(base::folded(shelf))}];
+    if (title.empty()) title = capitalised(shelf);
     items.push_back(item(lineOf(i)));
   }
   for (auto& [key, shelf] : shelves) {

@@ -76,6 +76,25 @@ std::string holderInWords(std::string_view typed) {
   return bare ? withArticle(words) : words;
 }
 
+std::string whereHeld(std::string_view holder) {
+  const std::string words = holderInWords(holder);
+  if (base::folded(words) == "author") return "held by the author";
+  return (words.ends_with("collection") ? "in " : "held by ") + words;
+}
+
+std::string statusInWords(std::string_view status) {
+  constexpr std::pair<std::string_view, std::string_view> kWords[] = {
+      {"sample", "a sample; it is not known that any was sold"},
+      {"premium", "premium ware, given away"},
+      {"pick-up", "a pick-up piece, to fill out an assortment"},
+      {"unrecorded", "seen on pieces, but in no book"},
+      {"doubtful", "doubtful"},
+  };
+  for (const auto& [word, meaning] : kWords)
+    if (word == status) return std::string(meaning);
+  return {};
+}
+
 std::string asClause(std::string_view sentence) {
   constexpr std::string_view kSmall[] = {
       "a",  "all",  "an",   "as",  "at",    "both",   "but",  "by",   "for", "from", "he",    "her", "his",

@@ -25,6 +25,12 @@ std::string withArticle(const std::string& words);
 // Who has a thing, as authors name it: "a private collection", "Tollivane Ferry Museum".
 std::string holderInWords(std::string_view typed);
 
+// Where a piece is, for somebody who would have to borrow it: "in a private collection", "held by Tollivane Ferry Museum".
+std::string whereHeld(std::string_view holder);
+
+// What a treatment's status means: "sample" is "a sample; it is not known that any was sold". Empty for production ware.
+std::string statusInWords(std::string_view status);
+
 // An author's sentence within another: without its full stop, and without the capital of a word that has it only
 // because it comes first: "The page is torn." is "the page is torn".
 std::string asClause(std::string_view sentence);

@@ -26,6 +26,40 @@ bool isWithdrawnClaim(const PublishedRecord& claim) {
   return claim.text("status"_f) == "withdrawn";
 }
 
+// What a field holds, where there is nothing to be said of it: "modeller not known", "no modeller".
+std::string nounOf(Field field) {
+  constexpr std::pair<Field, std::string_view> kNouns[] = {
+      {"active"_f, "years of work"},
+      {"actual"_f, "size"},
+      {"born"_f, "year of birth"},
+      {"closed"_f, "year of closing"},
+      {"code"_f, "number"},
+      {"code-seen"_f, "number on it"},
+      {"continues"_f, "earlier number"},
+      {"decorated-by"_f, "decorator"},
+      {"died"_f, "year of death"},
+      {"for"_f, "customer"},
+      {"founded"_f, "year of founding"},
+      {"holds"_f, "capacity"},
+      {"laid"_f, "way of laying"},
+      {"made"_f, "year of making"},
+      {"marks"_f, "mark"},
+      {"named-by"_f, "giver of the name"},
+      {"nominal"_f, "list size"},
+      {"offered"_f, "years of offer"},
+      {"prefix"_f, "prefix in codes"},
+      {"reads"_f, "words"},
+      {"shows"_f, "picture"},
+      {"supplier-number"_f, "supplier's number"},
+      {"used"_f, "years of use"},
+  };
+  for (const auto& [own, noun] : kNouns)
+    if (own == field) return std::string(noun);
+  std::string words(field.name());
+  std::replace(words.begin(), words.end(), '-', ' ');
+  return words;
+}
+
 // The lines of one record.
 class Lines {
  public:
@@ -62,73 +96,122 @@ class Lines {
     if (!words.empty()) lines_.push_back({text(std::move(words))});
   }
 
-  // A value with its own evidence in brackets behind it.
+  // A value with its own evidence in brackets behind it. What is doubted or said otherwise has a line below.
   Inlines valueOf(Field field) {
     const Value* value = record_.find(field);
     if (value == nullptr) return {};
-    Inlines out = words_.value(value, records::specOf(record_.kind(), field), record_);
-    if (Inlines own = words_.ownEvidence(*value, true); !own.empty()) {
-      evidenceSeen_ = true;
-      put(out, " (");
-      put(out, std::move(own));
-      put(out, ")");
-    }
+    const records::FieldSpec* spec = records::specOf(record_.kind(), field);
+    Inlines out = words_.bareValue(value, spec, record_);
+    addEvidence(out, *value);
+    for (Inlines& one : words_.remarks(*value, spec, record_)) remarks_.push_back(std::move(one));
     return out;
   }
 
-  void say(Field field, std::string_view label) {
-    Inlines value = valueOf(field);
-    if (value.empty()) return;
-    Inlines out;
-    put(out, label.empty() ? "" : std::string(label) + ' ');
-    put(out, std::move(value));
-    line(std::move(out));
+  void addEvidence(Inlines& out, const Value& value) {
+    Inlines own = words_.ownEvidence(value, true);
+    if (own.empty()) return;
+    evidenceSeen_ = true;
+    put(out, " (");
+    put(out, std::move(own));
+    put(out, ")");
   }
+
+  void lineAndRemarks(Inlines words) {
+    line(std::move(words));
+    for (Inlines& one : remarks_) line(std::move(one));
+    remarks_.clear();
+  }
+
+  // "modelled by Ismerelda Quoyne"; of what is not there "modeller not known", "no modeller".
+  Inlines labelledValue(Field field, std::string_view label) {
+    const Value* value = record_.find(field);
+    Inlines out;
+    if (value == nullptr) return out;
+    if (!value->said() && value->type != ValueType::unfit) {
+      const bool none = value->type == ValueType::none;
+      put(out, none ? "no " + nounOf(field) : nounOf(field) + " not known");
+      addEvidence(out, *value);
+      return out;
+    }
+    put(out, label.empty() ? "" : std::string(label) + ' ');
+    put(out, valueOf(field));
+    return out;
+  }
+
+  void say(Field field, std::string_view label) { lineAndRemarks(labelledValue(field, label)); }
 
   // Several values on one line.
   void sayTogether(std::initializer_list<std::pair<Field, std::string_view>> fields) {
     std::vector<Inlines> parts;
-    for (const auto& [field, label] : fields) {
-      Inlines value = valueOf(field);
-      if (value.empty()) continue;
-      Inlines part;
-      put(part, label.empty() ? "" : std::string(label) + ' ');
-      put(part, std::move(value));
-      parts.push_back(std::move(part));
-    }
-    line(separated(std::move(parts), "; "));
+    for (const auto& [field, label] : fields)
+      if (Inlines part = labelledValue(field, label); !part.empty()) parts.push_back(std::move(part));
+    lineAndRemarks(separated(std::move(parts), "; "));
   }
 
-  // "1938 (Decoration books, vol. 5) to 1951 (…)"
+  // The words of a year with its evidence; what is doubted about it has a line below, which names it.
+  void putYear(Inlines& out, Field field, std::string words) {
+    const Value& value = *record_.find(field);
+    put(out, std::move(words));
+    addEvidence(out, value);
+    for (Inlines& one : words_.remarks(value, records::specOf(record_.kind(), field), record_)) {
+      Inlines named;
+      put(named, field == "introduced"_f ? "first date" : "last date");
+      put(named, document::plainText(one).starts_with("doubted") ? " " : ": ");
+      put(named, std::move(one));
+      remarks_.push_back(std::move(named));
+    }
+  }
+
+  // "offered 1938 (Decoration books, vol. 5) to 1951 (…)", "on sale by 7 October 1923 (…), to 1938 (…)"; "used" of a motif.
   void dates(std::string_view label) {
     const Value* from = record_.find("introduced"_f);
     const Value* until = record_.find("withdrawn"_f);
-    if (from == nullptr && until == nullptr) return line(std::string(label) + " dates not recorded");
+    const bool begins = from != nullptr && from->said();
+    const bool ends = until != nullptr && until->said();
+    const bool motif = record_.kind() == Kind::motif;
     Inlines out;
-    put(out, std::string(label) + ' ');
-    if (from == nullptr || !from->said()) {
-      put(out, from == nullptr ? "from a year not recorded" : "from a year not known");
-      if (from != nullptr)
-        if (Inlines own = words_.ownEvidence(*from, true); !own.empty()) {
-          put(out, " (");
-          put(out, std::move(own));
-          put(out, ")");
-        }
+    if (!begins && !ends) {
+      const bool known = from == nullptr && until == nullptr;
+      put(out,
+          std::string("years of ") + (motif ? "use" : "offer") + " not " + (known ? "recorded" : "known"));
+      for (const Value* one : {from, until})
+        if (one != nullptr) addEvidence(out, *one);
+      return line(std::move(out));
+    }
+    std::string begun = begins ? words_.beginning(*from) : std::string();
+    const bool by = begun.starts_with("by ");
+    put(out, by ? (motif ? "in use " : "on sale ") : std::string(label) + ' ');
+    if (begins) {
+      const bool plain = begun.starts_with("from ");
+      if (plain && ends) begun.erase(0, 5);
+      putYear(out, "introduced"_f, std::move(begun));
+      if (ends) put(out, plain ? " to " : ", to ");
     } else {
-      const std::string first = words_.shortDate(from);
-      const bool own = first.starts_with("by ") || first.starts_with("from ") || first.starts_with("since ");
-      put(out, until == nullptr && !own ? "from " : "");
-      put(out, valueOf("introduced"_f));
+      put(out, "until ");
     }
-    if (until != nullptr) {
-      put(out, until->said() ? " to " : ", to a year ");
-      put(out, valueOf("withdrawn"_f));
+    if (ends) putYear(out, "withdrawn"_f, words_.ending(*until));
+    const Value* missing = begins ? until : from;
+    if (!(begins && ends) && (missing != nullptr || ends)) {
+      put(out, missing != nullptr && missing->type == ValueType::none ? "; never given up"
+               : ends                                                 ? "; first year not "
+                                                                      : "; last year not ");
+      if (missing == nullptr || missing->type != ValueType::none)
+        put(out, missing == nullptr ? "recorded" : "known");
+      if (missing != nullptr) addEvidence(out, *missing);
     }
-    line(std::move(out));
+    lineAndRemarks(std::move(out));
   }
 
-  void look() {
-    if (record_.find("look"_f) != nullptr) line(valueOf("look"_f));
+  void look() { say("look"_f, ""); }
+
+  // "known from Price list 17"; an author's judgement is no source that one knows a thing from.
+  void knownFrom(Inlines evidence) {
+    const std::string words = document::plainText(evidence);
+    Inlines out;
+    const bool source = words != "no source recorded" && !words.starts_with("the author's judgement");
+    put(out, source ? "known from " : "");
+    put(out, std::move(evidence));
+    line(std::move(out));
   }
 
   // The record's own citations; where there are none and no line had any, that nobody has said who knows it.
@@ -136,18 +219,14 @@ class Lines {
     const records::Evidence* own = record_.evidence();
     const bool cited = own != nullptr && (!own->cite.empty() || !own->judged.empty());
     if (!cited && evidenceSeen_) return;
-    Inlines out;
-    if (cited) put(out, "known from ");
-    put(out, cited ? words_.rowEvidence(record_) : Inlines{text("no source recorded")});
-    line(std::move(out));
+    knownFrom(cited ? words_.rowEvidence(record_) : Inlines{text("no source recorded")});
   }
 
   // What each code says, without repeating a code that the name begins with.
   void codes(Field field, std::string_view before) {
     const Value* value = record_.find(field);
     if (value == nullptr) return;
-    if (!value->said())
-      return line(std::string(before) + (value->type == ValueType::none ? "none" : "not known"));
+    if (!value->said()) return say(field, {});
     const std::string name = words_.plainName(index_);
     for (const Value& one : value->each()) {
       std::string readings;
@@ -221,9 +300,8 @@ class Lines {
     codes("code"_f, "number ");
     look();
     dates("offered");
-    sayTogether({{"for"_f, "made for"}, {"decorated-by"_f, "decorated by"}, {"continues"_f, "was before"}});
-    if (const std::string_view status = record_.text("status"_f); !status.empty() && status != "production")
-      say("status"_f, "status:");
+    sayTogether({{"for"_f, "made for"}, {"decorated-by"_f, "decorated by"}, {"continues"_f, "formerly"}});
+    line(statusInWords(record_.text("status"_f)));
     say("met"_f, "met with");
     known();
   }
@@ -248,32 +326,47 @@ class Lines {
     marks();
     codes("date-code"_f, "date code ");
     say("made"_f, "made");
-    if (const RecordIndex treatment = targetOf(record_, "treatment"_f); treatment != records::kNoRecord) {
-      const PublishedRecord own = records_[treatment];
-      std::vector<std::string> parts;
-      if (const Value* shape = own.find("shape"_f); shape != nullptr && shape->said())
-        parts.push_back("on " + words_.plainValue(shape, nullptr, own));
-      if (const Value* value = own.find("look"_f)) parts.push_back(document::plainText(words_.look(value)));
-      parts.push_back("offered " + words_.plainDates(own));
-      line(base::joined(parts, "; "));
-    }
+    ware();
     look();
     sayTogether({{"size"_f, "measures"}, {"condition"_f, ""}});
     line(seenInWords(words_, record_));
-    say("holder"_f, "held by");
+    if (const std::string_view holder = record_.text("holder"_f); !holder.empty()) line(whereHeld(holder));
+  }
+
+  // What the piece is, as far as its name does not say it: of its treatment, or of its shape alone.
+  void ware() {
+    std::vector<std::string> parts;
+    if (const RecordIndex treatment = targetOf(record_, "treatment"_f); treatment != records::kNoRecord) {
+      const PublishedRecord own = records_[treatment];
+      if (const Value* shape = own.find("shape"_f); shape != nullptr && shape->said())
+        parts.push_back("on " + words_.plainValue(shape, nullptr, own));
+      if (const Value* value = own.find("look"_f)) parts.push_back(document::plainText(words_.look(value)));
+      parts.push_back(offered(own));
+    } else if (const RecordIndex shape = targetOf(record_, "shape"_f); shape != records::kNoRecord) {
+      parts.push_back("the shape " + offered(records_[shape]));
+    }
+    line(base::joined(parts, "; "));
+  }
+
+  std::string offered(const PublishedRecord& record) const {
+    std::string years = words_.plainDates(record);
+    if (years.starts_with("not known") || years.starts_with("not recorded"))
+      return "years of offer " + std::move(years);
+    if (years.starts_with("by ")) return "on sale " + std::move(years);
+    return years.starts_with("on sale ") ? years : "offered " + std::move(years);
   }
 
   void marks() {
     const Value* value = record_.find("marks"_f);
     if (value == nullptr) return;
-    if (!value->said()) return line(value->type == ValueType::none ? "no mark" : "mark not known");
+    if (!value->said()) return say("marks"_f, {});
     std::vector<std::string> names;
     for (const Value& one : value->each()) {
       const Value* mark = one.type == ValueType::mapping ? one.find("mark"_f) : &one;
       if (mark == nullptr || mark->target() == records::kNoRecord) continue;
       std::string name = words_.plainName(mark->target());
       if (const Value* at = one.find("at"_f); at != nullptr && at->said())
-        name += " " + std::string(at->text);
+        name += ", " + std::string(at->text);
       names.push_back(std::move(name));
     }
     if (!names.empty()) line((names.size() == 1 ? "mark: " : "marks: ") + base::joined(names, "; "));
@@ -290,7 +383,8 @@ class Lines {
     }
     if (const Value* date = record_.find("date"_f)) parts.push_back(words_.shortDate(date));
     line(base::joined(parts, ", "));
-    sayTogether({{"covers"_f, "covers"}, {"holder"_f, "held by"}});
+    say("covers"_f, "covers");
+    if (const std::string_view holder = record_.text("holder"_f); !holder.empty()) line(whereHeld(holder));
   }
 
   void feature() {
@@ -322,12 +416,7 @@ class Lines {
       }
     }
     if (!isWithdrawnClaim(record_)) say("because"_f, "why:");
-    Inlines evidence;
-    put(evidence, "known from ");
-    put(evidence, claimEvidence(words_, record_, true));
-    if (document::plainText(evidence) == "known from no source recorded")
-      evidence = {text("no source recorded")};
-    line(std::move(evidence));
+    knownFrom(claimEvidence(words_, record_, true));
     if (Inlines against = evidenceAgainst(words_, record_); !against.empty()) {
       Inlines out;
       put(out, "against it: ");
@@ -345,12 +434,7 @@ class Lines {
         if (says == nullptr || !says->said()) continue;
         Inlines out;
         put(out, label);
-        put(out, lineOf(words_, record_, *says));
-        if (Inlines own = words_.ownEvidence(one, true); !own.empty()) {
-          put(out, " (");
-          put(out, std::move(own));
-          put(out, ")");
-        }
+        put(out, sentenceWithNote(lineOf(words_, record_, *says), words_.ownEvidence(one, true)));
         line(std::move(out));
       }
     }
@@ -369,6 +453,7 @@ class Lines {
   RecordIndex index_;
   PublishedRecord record_;
   std::vector<Inlines> lines_;
+  std::vector<Inlines> remarks_;  // what is doubted or said otherwise of the values of the line in the making
   bool evidenceSeen_ = false;
 };
 
@@ -379,7 +464,10 @@ Inlines nameOf(const Words& words, RecordIndex index) {
   if (record.kind() == Kind::question || record.kind() == Kind::claim)
     if (const Value* said = record.find(field); said != nullptr && said->said())
       return lineOf(words, record, *said);
-  return {text(words.plainName(index))};
+  const std::string name = words.plainName(index);
+  const bool common =
+      record.kind() == Kind::feature || record.kind() == Kind::form || record.kind() == Kind::term;
+  return {text(common ? capitalised(name) : name)};
 }
 
 std::string shapesOf(const Words& words, const PublishedRecord& record, const std::string& name) {
@@ -426,9 +514,20 @@ Blocks nameCard(const Words& words, RecordIndex record, std::string_view lead, s
   return item(std::move(head));
 }
 
-Blocks factCard(const Words& words, RecordIndex record, std::string_view lead) {
-  Blocks out = nameCard(words, record, lead,
-                        shapesOf(words, words.materials().records[record], words.plainName(record)));
+std::vector<std::string> tellApart(const Words& words, const std::vector<RecordIndex>& pieces) {
+  std::vector<std::string> names;
+  for (RecordIndex piece : pieces) names.push_back(words.plainName(piece));
+  std::vector<std::string> out(pieces.size());
+  for (std::size_t i = 0; i < pieces.size(); ++i)
+    if (std::count(names.begin(), names.end(), names[i]) > 1)
+      out[i] = " (" + std::string(words.materials().records[pieces[i]].id()) + ")";
+  return out;
+}
+
+Blocks factCard(const Words& words, RecordIndex record, std::string_view lead, std::string_view after) {
+  Blocks out = nameCard(
+      words, record, lead,
+      std::string(after) + shapesOf(words, words.materials().records[record], words.plainName(record)));
   std::vector<Blocks> lines;
   for (Inlines& one : Lines(words, record).make()) lines.push_back(item(std::move(one)));
   if (!lines.empty()) out.push_back(document::list(std::move(lines)));
