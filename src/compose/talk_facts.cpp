@@ -6,6 +6,8 @@
 #include "compose/claims.h"
 #include "compose/phrases.h"
 
+// One short function for each kind of record: longer than most files, because they share the few ways to make a line, and
+// what two kinds say alike must stay alike.
 namespace saggar::compose {
 
 using document::text;

@@ -99,7 +99,8 @@ std::string entry(const std::string& text, const std::string& anchor) {
 }
 
 TEST_CASE("a list of its own, with a title, what it is, and every correction in the order of issue") {
-  CHECK(part(corrections(kClaims), "# Corrections", "<a id=\"claim-slip\"></a>\n\n##") == R"(# Corrections to Plates of Velm
+  CHECK(part(corrections(kClaims), "# Corrections", "<a id=\"claim-slip\"></a>\n\n##") ==
+        R"(# Corrections to Plates of Velm
 
 Corrections to what was printed or said before, in the order in which they were issued. What no longer holds is struck out and stays to be read. The first edition (2019) stays as printed; where it differs from this list, the list holds. The second edition has these corrections in its text. What is marked as misleading should be entered by hand in every copy.
 
@@ -163,7 +164,8 @@ TEST_CASE("an erratum, an addendum, an update and a withdrawal are told apart") 
   CHECK(holds(addendum, "**To be added.** Cairn was sold too.\n"));
   CHECK_FALSE(holds(addendum, "~~"));
   const std::string update = entry(text, "claim-found");
-  CHECK(holds(update, "**Kind.** Update: a new finding; what stood there was no error when it was printed.\n"));
+  CHECK(
+      holds(update, "**Kind.** Update: a new finding; what stood there was no error when it was printed.\n"));
   CHECK(holds(update, "~~There is one plate.~~"));
   CHECK(holds(update, "**It says now.** A second plate has turned up.\n"));
   CHECK(entry(text, "claim-gone") == R"(## 5. Withdrawal: Cairn
@@ -193,7 +195,9 @@ TEST_CASE("a correction that was itself corrected stays, struck out, and leads o
   const std::string first = entry(text, "claim-b");
   CHECK(holds(first, "**It said.** <a id=\"claim-a\"></a>~~It is red.~~\n"));
   CHECK(holds(first, "**It should say.** ~~It is blue.~~\n"));
-  CHECK(holds(first, "**Replaced since.** This correction was itself corrected: see [the corrigendum of 2021](#claim-c).\n"));
+  CHECK(holds(first,
+              "**Replaced since.** This correction was itself corrected: see [the corrigendum of "
+              "2021](#claim-c).\n"));
   const std::string second = entry(text, "claim-c");
   CHECK(holds(second, "**It said.** ~~It is blue.~~\n"));
   CHECK(holds(second, "**It should say.** It is green.\n"));
@@ -215,7 +219,8 @@ TEST_CASE("a correction that was withdrawn, and one that replaces several") {
 }
 
 TEST_CASE("claims that replace one another in a ring end all the same") {
-  const std::string text = corrections("- {claim: a, says: One., replaces: b}\n- {claim: b, says: Two., replaces: a}\n");
+  const std::string text =
+      corrections("- {claim: a, says: One., replaces: b}\n- {claim: b, says: Two., replaces: a}\n");
   CHECK(holds(text, "## 1. Correction: One"));
   CHECK(holds(text, "## 2. Correction: Two"));
   CHECK(holds(text, "**Kind.** Correction: of which kind is not recorded.\n"));
@@ -251,17 +256,19 @@ TEST_CASE("editions that were printed, several and none") {
   auto intro = [](const std::string& guide) {
     return part(corrections(kClaims, true, guide), "stays to be read.", "\n\n");
   };
-  CHECK(intro("guide: G\n") == "stays to be read. What is marked as misleading should be entered by hand in every copy.");
+  CHECK(intro("guide: G\n") ==
+        "stays to be read. What is marked as misleading should be entered by hand in every copy.");
   CHECK(holds(intro("guide: G\neditions:\n  1: {date: 2001}\n  2: {date: 2005}\n"),
-              "The first edition (2001) and the second edition (2005) stay as printed; where they differ from this list, "
+              "The first edition (2001) and the second edition (2005) stay as printed; where they differ "
+              "from this list, "
               "the list holds."));
 }
 
 TEST_CASE("what the list was made from") {
   const Guide guide(Texts{{"guide.yaml", kGuide}, {"records.yaml", kClaims}});
   const std::set<std::string> from = composeCorrections(*guide.materials, nullptr).madeFrom;
-  CHECK(from == std::set<std::string>{"claim:bryn-new", "claim:bryn-old", "claim:found", "claim:gone", "claim:more",
-                                      "claim:only-one", "claim:slip"});
+  CHECK(from == std::set<std::string>{"claim:bryn-new", "claim:bryn-old", "claim:found", "claim:gone",
+                                      "claim:more", "claim:only-one", "claim:slip"});
 }
 
 }  // namespace

@@ -90,10 +90,12 @@ TEST_CASE("pieces on the table: in order, each once, with what to know before pa
 }
 
 TEST_CASE("what the speaker has at home needs no errand, and private fields are not told") {
-  const std::string own = "- specimen: a\n  kept: shelf nine\n  owner: Mrs Secretname\n  my-thought: hush\n  seen: 2019\n";
+  const std::string own =
+      "- specimen: a\n  kept: shelf nine\n  owner: Mrs Secretname\n  my-thought: hush\n  seen: 2019\n";
   for (const char* holder : {"the author", "author", "MO DELLING"}) {
-    const std::string text = outlineOf(own + "  holder: " + holder + "\n" + segment("      show: specimen:a\n"),
-                                       "guide: G\nby: Mo Delling\n");
+    const std::string text =
+        outlineOf(own + "  holder: " + holder + "\n" + segment("      show: specimen:a\n"),
+                  "guide: G\nby: Mo Delling\n");
     CHECK(holds(text, "1. **A**; from 0:00\n"));
     for (const char* secret : {"shelf", "Secretname", "hush"}) CHECK_FALSE(holds(text, secret));
   }
@@ -181,8 +183,9 @@ Until about 3:16; takes 1:00. Builds on “Opening”, 0:00.
 
 - **BR-01-1 Fern**: see 2:00, Two plates
 )");
-  const std::string twice =
-      outlineOf(kPottery + segment("      about: [shape:bryn, shape:bryn, form:pot]\n      show: [form:pot, form:pot]\n"));
+  const std::string twice = outlineOf(
+      kPottery +
+      segment("      about: [shape:bryn, shape:bryn, form:pot]\n      show: [form:pot, form:pot]\n"));
   CHECK(holds(twice, "- **Pot**: see above\n"));
   CHECK(twice.find("**Bryn**") == twice.rfind("**Bryn**"));
 }
@@ -203,16 +206,18 @@ TEST_CASE("plan and times: too long, exact, without a budget, out of order") {
   for (int i = 0; i < 65; ++i) many += " word";
   CHECK(holds(head("", "    - {title: A, time: 0:10, say:" + many + "}\n"),
               "Until 0:10; takes 0:10. The words and pieces take 0:30, which is 0:20 too long."));
-  CHECK(holds(head("", "    - {title: B, after: [A, C]}\n    - {title: A, time: 1:00}\n"),
-              "Out of order: it should come after “A”, which stands at about 0:00. Out of order: it should come "
-              "after “C”, and no segment is called so."));
+  CHECK(holds(
+      head("", "    - {title: B, after: [A, C]}\n    - {title: A, time: 1:00}\n"),
+      "Out of order: it should come after “A”, which stands at about 0:00. Out of order: it should come "
+      "after “C”, and no segment is called so."));
   CHECK_FALSE(holds(head("", "    - A\n    - {title: B, after: A}\n"), "Builds on"));
 }
 
 TEST_CASE("a series' name as typed, or said as a title where an id was typed") {
   auto series = [](const std::string& typed) {
-    return part(outlineOf("- talk: evening\n  title: E\n  series: " + typed + "\n  number: 1\n  segments: [A]\n"), "\n\n",
-                ", talk 1.")
+    return part(outlineOf("- talk: evening\n  title: E\n  series: " + typed +
+                          "\n  number: 1\n  segments: [A]\n"),
+                "\n\n", ", talk 1.")
         .substr(2);
   };
   CHECK(series("reading-velm") == "Reading Velm");
@@ -221,7 +226,8 @@ TEST_CASE("a series' name as typed, or said as a title where an id was typed") {
   CHECK(series("Evenings at the works") == "Evenings at the works");
 }
 
-TEST_CASE("what must not be said: replaced, withdrawn, corrected by the claim itself, and where it was said") {
+TEST_CASE(
+    "what must not be said: replaced, withdrawn, corrected by the claim itself, and where it was said") {
   const std::string claims = R"(
 - claim: old
   says: The fern came first.
@@ -271,7 +277,8 @@ TEST_CASE("what must not be said: replaced, withdrawn, corrected by the claim it
 - ~~The crown is of 1921.~~ Instead: The crown is of 1920 (Pattern Book, inside the cover). Concerns “Ferns”.
 
 )");
-  CHECK(part(text, "## 0:00", "### Facts").find("### Do not say\n\n- ~~The fern came first.~~\n- ~~The crown is of 1921.~~\n") !=
+  CHECK(part(text, "## 0:00", "### Facts")
+            .find("### Do not say\n\n- ~~The fern came first.~~\n- ~~The crown is of 1921.~~\n") !=
         std::string::npos);
   CHECK_FALSE(holds(text, "square no more"));
   CHECK_FALSE(holds(outlineOf(kPottery + segment("      about: [shape:other]\n")), "Not to be said"));
@@ -302,58 +309,77 @@ TEST_CASE("dates at the lectern: what is proven and what is not, what is doubted
   CHECK(shape("  introduced: 1930\n") == "  - offered from 1930\n  - no source recorded\n");
   CHECK(shape("  introduced: 1930\n  withdrawn: unknown\n") ==
         "  - offered from 1930; last year not known\n  - no source recorded\n");
-  CHECK(shape("  introduced: 1930\n  withdrawn: none\n") == "  - offered from 1930; never given up\n  - no source recorded\n");
+  CHECK(shape("  introduced: 1930\n  withdrawn: none\n") ==
+        "  - offered from 1930; never given up\n  - no source recorded\n");
   CHECK(shape("  introduced: unknown\n  withdrawn: 1940\n") ==
         "  - offered until 1940; first year not known\n  - no source recorded\n");
   CHECK(shape("  withdrawn: by 1940\n") ==
         "  - offered until 1940 at the latest; first year not recorded\n  - no source recorded\n");
-  CHECK(shape("  introduced: by 1930\n  withdrawn: 1940\n") == "  - on sale by 1930, to 1940\n  - no source recorded\n");
+  CHECK(shape("  introduced: by 1930\n  withdrawn: 1940\n") ==
+        "  - on sale by 1930, to 1940\n  - no source recorded\n");
   CHECK(shape("  introduced: 1926/1930\n  withdrawn: about 1940\n") ==
         "  - offered first between 1926 and 1930, to about 1940\n  - no source recorded\n");
-  CHECK(shape("  introduced: {is: 1930, doubted: The page is torn., but: [{is: 1929, set-aside: A slip.}]}\n") ==
-        "  - offered from 1930\n  - first date doubted: the page is torn\n  - first date: not 1929: a slip\n"
-        "  - no source recorded\n");
+  CHECK(
+      shape(
+          "  introduced: {is: 1930, doubted: The page is torn., but: [{is: 1929, set-aside: A slip.}]}\n") ==
+      "  - offered from 1930\n  - first date doubted: the page is torn\n  - first date: not 1929: a slip\n"
+      "  - no source recorded\n");
   CHECK(factsOf("motif:m", "- motif: m\n  introduced: by 1930\n  supplier: none\n  artist: unknown\n") ==
         "  - no supplier; artist not known\n  - in use by 1930\n  - no source recorded\n");
 }
 
 TEST_CASE("what is not there is said in words") {
   CHECK(factsOf("shape:a", "- shape: a\n  maker: unknown\n  modeller: none\n  look: unknown\n") ==
-        "  - look not known\n  - years of offer not recorded\n  - maker not known; no modeller\n  - no source recorded\n");
-  CHECK(factsOf("specimen:a", "- specimen: a\n  code-seen: none\n  date-code: none\n  marks: none\n  seen: {how: photograph}\n"
-                              "  holder: private collection\n") ==
-        "  - no number on it\n  - no mark\n  - no date code\n  - seen in a photograph\n  - in a private collection\n");
-  CHECK(factsOf("specimen:a", "- specimen: a\n  shape: b\n  code-seen: unknown\n  marks: unknown\n  seen: {by: mo, how: reported}\n"
-                              "- shape: b\n  introduced: 1930\n- person: mo\n  name: Mo Delling\n") ==
-        "  - number on it not known\n  - mark not known\n  - the shape offered from 1930\n  - reported by Mo Delling\n");
-  CHECK(factsOf("treatment:a", "- treatment: a\n  code: none\n  status: unrecorded\n  continues: b\n- treatment: b\n  code: B-1\n") ==
-        "  - no number\n  - years of offer not recorded\n  - formerly B-1\n  - seen on pieces, but in no book\n"
-        "  - no source recorded\n");
+        "  - look not known\n  - years of offer not recorded\n  - maker not known; no modeller\n  - no "
+        "source recorded\n");
+  CHECK(factsOf(
+            "specimen:a",
+            "- specimen: a\n  code-seen: none\n  date-code: none\n  marks: none\n  seen: {how: photograph}\n"
+            "  holder: private collection\n") ==
+        "  - no number on it\n  - no mark\n  - no date code\n  - seen in a photograph\n  - in a private "
+        "collection\n");
+  CHECK(factsOf("specimen:a",
+                "- specimen: a\n  shape: b\n  code-seen: unknown\n  marks: unknown\n  seen: {by: mo, how: "
+                "reported}\n"
+                "- shape: b\n  introduced: 1930\n- person: mo\n  name: Mo Delling\n") ==
+        "  - number on it not known\n  - mark not known\n  - the shape offered from 1930\n  - reported by Mo "
+        "Delling\n");
+  CHECK(
+      factsOf("treatment:a",
+              "- treatment: a\n  code: none\n  status: unrecorded\n  continues: b\n- treatment: b\n  code: "
+              "B-1\n") ==
+      "  - no number\n  - years of offer not recorded\n  - formerly B-1\n  - seen on pieces, but in no book\n"
+      "  - no source recorded\n");
 }
 
 TEST_CASE("forms, marks, sources, features, sets, people, questions and claims to hand") {
-  CHECK(factsOf("form:plate", kPottery) == "  - list size 7 in; measures 9 1/8 in (232 mm)\n  - known from Price List, p. 1\n");
+  CHECK(factsOf("form:plate", kPottery) ==
+        "  - list size 7 in; measures 9 1/8 in (232 mm)\n  - known from Price List, p. 1\n");
   CHECK(factsOf("mark:one", kPottery) ==
         "  - printed; red or blue\n  - reads VELM\n  - used 1920 to 1950\n  - seen on Bryn\n"
         "  - known from Pattern Book, inside the cover\n");
   CHECK(factsOf("source:a-book", kPottery) == "  - book, by Mo Delling, 1970\n");
-  CHECK(factsOf("feature:outline", kPottery) == "  - What is the outline?\n  - round: a circle\n  - square: four sides\n");
+  CHECK(factsOf("feature:outline", kPottery) ==
+        "  - What is the outline?\n  - round: a circle\n  - square: four sides\n");
   CHECK(holds(outlineOf(kPottery + segment("      about: [feature:outline]\n")), "- **Outline**\n"));
   CHECK(factsOf("person:mo", kPottery) == "  - modeller\n");
   CHECK(factsOf("question:why-two", kPottery) ==
         "  - for: A white one is known (a piece seen: BR-01-1 Fern, 7-inch plate).\n"
-        "  - against: The book has one only (Pattern Book, list of shapes).\n  - would settle it: A kiln book.\n");
+        "  - against: The book has one only (Pattern Book, list of shapes).\n  - would settle it: A kiln "
+        "book.\n");
   CHECK(factsOf("claim:first-new", kPottery) ==
-        "  - corrigendum of 2 May 2020\n  - it said: ~~Bryn came out in 1920.~~\n  - why: The book was misread.\n"
+        "  - corrigendum of 2 May 2020\n  - it said: ~~Bryn came out in 1920.~~\n  - why: The book was "
+        "misread.\n"
         "  - known from Pattern Book, p. 1\n");
-  CHECK(factsOf("claim:only-panels", kPottery) == "  - the author's judgement, from the entries of this guide\n");
+  CHECK(factsOf("claim:only-panels", kPottery) ==
+        "  - the author's judgement, from the entries of this guide\n");
 }
 
 TEST_CASE("the records an outline was made from") {
   const Guide guide(Texts{{"records.yaml", kPottery + kEvening}});
   const Composed made = composeOutline(*guide.materials, guide.at("talk:evening"));
-  for (const char* one : {"talk:evening", "maker:amblecote", "treatment:br-01", "specimen:br-01-pot", "photo:crown",
-                          "claim:first-old", "claim:first-new"})
+  for (const char* one : {"talk:evening", "maker:amblecote", "treatment:br-01", "specimen:br-01-pot",
+                          "photo:crown", "claim:first-old", "claim:first-new"})
     CHECK_MESSAGE(made.madeFrom.contains(one), one);
   CHECK_FALSE(made.madeFrom.contains("shape:cairn"));
 }
@@ -364,7 +390,8 @@ TEST_CASE("chapters of the recording: a line a segment") {
     return composeChapterTimes(*guide.materials, guide.at("talk:evening"));
   };
   CHECK(chapters(kPottery + kEvening) == "0:00 Opening\n2:00 Two plates\n2:16 The pot\n");
-  CHECK(chapters("- talk: evening\n  title: E\n  segments:\n    - {title: A, time: 59:30}\n    - {title: \"B  \\n c\", time: "
+  CHECK(chapters("- talk: evening\n  title: E\n  segments:\n    - {title: A, time: 59:30}\n    - {title: \"B "
+                 " \\n c\", time: "
                  "1:00}\n    - {time: 1:00}\n") == "0:00 A\n59:30 B c\n1:00:30 Without a title\n");
   CHECK(chapters("- {talk: evening, title: E, segments: [{title: \"  \"}]}\n") == "0:00 Without a title\n");
   CHECK(chapters("- {talk: evening, title: E, segments: unknown}\n").empty());

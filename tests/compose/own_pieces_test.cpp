@@ -97,15 +97,17 @@ TEST_CASE("pieces of one name are told apart, and one shelf is one however it is
   segments:
     - {title: A, show: [specimen:a, specimen:b]}
 )");
-  CHECK(holds(text, "## Shelf 1\n\n- ☐ ☐ 1 · **A plate** (a), shown at 0:00\n- ☐ ☐ 2 · **A plate** (b), shown at 0:00\n"));
+  CHECK(holds(
+      text,
+      "## Shelf 1\n\n- ☐ ☐ 1 · **A plate** (a), shown at 0:00\n- ☐ ☐ 2 · **A plate** (b), shown at 0:00\n"));
 }
 
 TEST_CASE("the numbers are those of the outline") {
   const Guide guide(Texts{{"records.yaml", kPieces}});
   CHECK(holds(pieces(guide), "5 · **The blue plate**"));
   const Composed made = composeOwnPieces(guide.collection, *guide.materials, guide.at("talk:evening"));
-  CHECK(made.madeFrom == std::set<std::string>{"talk:evening", "specimen:one", "specimen:two", "specimen:three",
-                                               "specimen:four", "photo:crown"});
+  CHECK(made.madeFrom == std::set<std::string>{"talk:evening", "specimen:one", "specimen:two",
+                                               "specimen:three", "specimen:four", "photo:crown"});
 }
 
 }  // namespace
