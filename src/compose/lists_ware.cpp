@@ -272,7 +272,7 @@ Blocks formsList(Page& page, const Listing& listing) {
     rowsInGroups(page, listing, Kind::form, table, row);
   } else {
     constexpr std::pair<std::string_view, std::string_view> kWares[] = {
-        {"flat", "Flat ware"}, {"hollow", "Hollow ware"}, {"set", "Sets"}, {"", "Other pieces"}};
+        {"flat", "Flatware"}, {"hollow", "Hollowware"}, {"set", "Sets"}, {"", "Other pieces"}};
     for (const auto& [ware, title] : kWares) {
       bool headed = false;
       for (const Chosen& one : listing.chosen) {

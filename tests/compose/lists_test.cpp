@@ -111,9 +111,9 @@ TEST_CASE("a chapter of a shape: facts, pieces, decorations, marks, look-alikes,
 
 | Piece | List size | Measures | Sources |
 | --- | --- | --- | --- |
-| **Flat ware** | | | |
+| **Flatware** | | | |
 | [7-inch plate](forms.md#form-plate) (dinner plate) | 7 in | 9 1/8 in (232 mm) | [Price List](sources.md#source-price-list), p. 1 |
-| **Hollow ware** | | | |
+| **Hollowware** | | | |
 | [Pot](forms.md#form-pot) | no size | size not recorded; holds 24 fl oz (710 ml) | [Price List](sources.md#source-price-list), p. 2 |
 
 )");
