@@ -95,8 +95,14 @@ bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const 
 
 std::string Judge::whereInWords(const CompiledRule& rule) const {
   const source::Span span{rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end};
-  std::string text(base::shortened(base::trimmed(collection_.sources().text(span)), 80));
-  return '`' + text + '`';
+  std::string text;  // on one line, however the author has laid it out
+  for (const char c : base::trimmed(collection_.sources().text(span)))
+    if (c != ' ' && c != '\n' && c != '\r') {
+      text += c;
+    } else if (!text.empty() && text.back() != ' ') {
+      text += ' ';
+    }
+  return '`' + base::shortened(text, 80) + '`';
 }
 
 // Whether its own date lies in the years of such codes, and of the works it names.

@@ -31,8 +31,8 @@ std::string asJson(const publishing::Committed& out, const publishing::Committed
   return object.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + '\n';
 }
 
-std::string inWords(const publishing::Committed& out, const MakeArguments& arguments,
-                    const std::vector<std::string>& parts) {
+std::string inWords(const publishing::Committed& out, const publishing::Committed& own,
+                    const MakeArguments& arguments, const std::vector<std::string>& parts) {
   std::string words;
   for (const std::string& part : parts) {
     std::size_t count = 0;
@@ -40,7 +40,13 @@ std::string inWords(const publishing::Committed& out, const MakeArguments& argum
       count += file.made && file.path.starts_with(part) ? 1 : 0;
     words += "  " + part + ": " + base::counted(count, "file") + '\n';
   }
-  return (out.changed ? "made `" : "nothing has changed in `") + arguments.out + "`:\n" + words;
+  std::size_t forAuthor = 0;
+  for (const publishing::MadeFile& file : own.files)
+    forAuthor += file.made && file.path != "manifest.json" ? 1 : 0;
+  return (out.changed ? "made `" : "nothing has changed in `") + arguments.out + "`:\n" + words +
+         (forAuthor == 0 ? ""
+                         : "and for your eyes only, in `" + arguments.own +
+                               "`: " + base::counted(forAuthor, "file") + '\n');
 }
 
 }  // namespace
@@ -124,7 +130,8 @@ int make(const Environment& environment, const MakeArguments& arguments) {
   for (const publishing::Committed* tree :
        {&committed, static_cast<const publishing::Committed*>(&committedOwn)})
     for (const std::string& notice : tree->notices) environment.err("saggar: " + notice + '\n');
-  environment.out(json ? asJson(committed, committedOwn) : inWords(committed, arguments, parts));
+  environment.out(json ? asJson(committed, committedOwn)
+                       : inWords(committed, committedOwn, arguments, parts));
   if (guide->materials->draft)
     environment.err("saggar: this is a draft: the guide has " + diagnostics::countsInWords(guide->report) +
                     "; see `saggar check`\n");

@@ -38,6 +38,43 @@ bool isPlain(std::string_view text) {
          text.find("  ") == std::string_view::npos;
 }
 
+// Whether the author has typed the brackets of a note already, "([p. 3](source:ledger))" or "(see [p. 3](source:ledger))":
+// then they get no second pair. Words of any other kind make it an aside, in which a note stands as elsewhere.
+class OwnBrackets {
+ public:
+  void pass(const Inline& one) {
+    if (one.kind == InlineKind::citation) return;
+    const std::string words = one.kind == InlineKind::text ? one.text
+                              : one.kind == InlineKind::softBreak || one.kind == InlineKind::hardBreak
+                                  ? std::string(" ")
+                                  : "x" + document::plainText({one});
+    for (const char c : words) {
+      if (c == '(' || c == ')') {
+        open_ = c == '(';
+        inside_.clear();
+      } else if (open_) {
+        inside_ += c;
+      }
+    }
+  }
+
+  bool holdOnlyCitations() const {
+    if (!open_) return false;
+    std::string_view rest = inside_;
+    while (!rest.empty()) {
+      const std::size_t end = std::min(rest.find_first_of(" \n,;"), rest.size());
+      const std::string word = base::folded(rest.substr(0, end));
+      if (!word.empty() && word != "see" && word != "also" && word != "and") return false;
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return true;
+  }
+
+ private:
+  bool open_ = false;
+  std::string inside_;  // what stands behind the bracket, citations left out
+};
+
 class Resolver {
  public:
   Resolver(const Words& words, const ProseSetting& setting)
@@ -46,15 +83,17 @@ class Resolver {
   void inlines(Inlines& some) const {
     Inlines out;
     out.reserve(some.size());
+    OwnBrackets brackets;
     for (std::size_t i = 0; i < some.size(); ++i) {
       Inline& one = some[i];
+      brackets.pass(one);
       switch (one.kind) {
         case InlineKind::reference: add(out, reference(one)); break;
         case InlineKind::citation:
           if (isWord(out, one)) {
             add(out, sourceAsWord(one));
           } else {
-            i = citations(some, i, out);
+            i = citations(some, i, out, brackets.holdOnlyCitations());
           }
           break;
         case InlineKind::index:
@@ -128,14 +167,16 @@ class Resolver {
   }
 
   // A run of citations from `i` on, as one note; gives the last inline that was used.
-  std::size_t citations(Inlines& some, std::size_t i, Inlines& out) const {
-    while (!out.empty() && isBlankText(out.back())) out.pop_back();
-    if (!out.empty() && out.back().kind == InlineKind::text) {
-      std::string& last = out.back().text;
-      last.erase(last.find_last_not_of(" \t\n") + 1);
-    }
+  std::size_t citations(Inlines& some, std::size_t i, Inlines& out, bool bracketed) const {
     Inlines note;
-    put(note, out.empty() ? "(" : " (");
+    if (!bracketed) {
+      while (!out.empty() && isBlankText(out.back())) out.pop_back();
+      if (!out.empty() && out.back().kind == InlineKind::text) {
+        std::string& last = out.back().text;
+        last.erase(last.find_last_not_of(" \t\n") + 1);
+      }
+      put(note, out.empty() ? "(" : " (");
+    }
     std::string_view before = some[i].text;
     put(note, citation(some[i]));
     std::size_t next = i + 1;
@@ -154,6 +195,10 @@ class Resolver {
       }
       before = one.text;
       next = after + 1;
+    }
+    if (bracketed) {
+      add(out, std::move(note));
+      return next - 1;
     }
     put(note, ")");
     if (!out.empty() && out.back().kind == InlineKind::text && out.back().text.ends_with(',')) {

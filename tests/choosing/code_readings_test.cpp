@@ -388,6 +388,14 @@ TEST_CASE("a pattern's named groups are parts like any other") {
   CHECK(guide.read("treatment:u") == "AC-12: a: the prefix of s is `AB`, not `AC`; \n");
 }
 
+TEST_CASE("the condition of a rule is told on one line, however it is laid out") {
+  const Codes guide("",
+                    "- maker: m\n  codes:\n    - rule: a\n      written: P\n      parts: {P: 2 letters}\n"
+                    "      where:\n        not:\n          any:\n            - {shape: s}\n"
+                    "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: AB\n");
+  CHECK(guide.read("treatment:t") == "AB: a: the rule holds only where `not: any: - {shape: s}`; \n");
+}
+
 TEST_CASE("texts that a rule says are none of its codes") {
   const Codes guide("",
                     "- maker: m\n  codes:\n    - {rule: a, written: P-N, parts: {P: 2 letters, N: 4 digits}, "

@@ -44,6 +44,20 @@ TEST_CASE("a citation is a note in brackets behind what it supports") {
         "It was so ([The Book](sources.md#source-book), p. 3), and more.");
 }
 
+TEST_CASE("a citation in brackets of the author's own gets no second pair") {
+  CHECK(printed("It was so ([p. 3](source:book)), and more.") ==
+        "It was so ([The Book](sources.md#source-book), p. 3), and more.");
+  CHECK(printed("So (<source:book>).") == "So ([The Book](sources.md#source-book)).");
+  CHECK(printed("So (see [p. 3](source:book); also <source:list>).") ==
+        "So (see [The Book](sources.md#source-book), p. 3; also [The List](sources.md#source-list)).");
+  CHECK(printed("So ([p. 3](source:book) <source:list>).") ==
+        "So ([The Book](sources.md#source-book), p. 3; [The List](sources.md#source-list)).");
+  CHECK(printed("So (first the plate [p. 3](source:book)).") ==
+        "So (first the plate ([The Book](sources.md#source-book), p. 3)).");
+  CHECK(printed("So (at first), and so forth [p. 3](source:book).") ==
+        "So (at first), and so forth ([The Book](sources.md#source-book), p. 3).");
+}
+
 TEST_CASE("citations in a row share one pair of brackets, and one source is named once") {
   CHECK(printed("So [p. 3](source:book) <source:list>.") ==
         "So ([The Book](sources.md#source-book), p. 3; [The List](sources.md#source-list)).");
