@@ -22,7 +22,9 @@ constexpr diagnostics::Rule kDates[] = {"date-before-shape"_rule, "date-after-sh
 constexpr diagnostics::Rule kLook[] = {"look-out-of-time"_rule};
 constexpr diagnostics::Rule kDoubtful[] = {"size-doubtful"_rule};
 constexpr diagnostics::Rule kSizes[] = {"size-out-of-order"_rule};
-constexpr diagnostics::Rule kPhotoFiles[] = {"photo-missing"_rule, "path-outside"_rule};
+constexpr diagnostics::Rule kPhotoFiles[] = {"photo-missing"_rule, "path-outside"_rule,
+                                             "file-unreadable"_rule};
+constexpr diagnostics::Rule kPictures[] = {"link-missing"_rule, "path-outside"_rule, "file-unreadable"_rule};
 constexpr diagnostics::Rule kPhotoWords[] = {"photo-without-rights"_rule, "photo-without-alt"_rule};
 constexpr diagnostics::Rule kTalks[] = {"talk-sum"_rule, "talk-over-budget"_rule};
 constexpr diagnostics::Rule kTalkOrder[] = {"talk-order"_rule};
@@ -48,6 +50,7 @@ constexpr Check kChecks[] = {
     {kDoubtful, sizeDoubtful},
     {kSizes, sizeOutOfOrder},
     {kPhotoFiles, photoFiles},
+    {kPictures, prosePictures},
     {kPhotoWords, photoWords},
     {kTalks, talkTimes},
     {kTalkOrder, talkOrder},

@@ -18,6 +18,7 @@ void lookOutOfTime(const Context& context, diagnostics::Findings& findings);
 void sizeDoubtful(const Context& context, diagnostics::Findings& findings);
 void sizeOutOfOrder(const Context& context, diagnostics::Findings& findings);
 void photoFiles(const Context& context, diagnostics::Findings& findings);
+void prosePictures(const Context& context, diagnostics::Findings& findings);
 void photoWords(const Context& context, diagnostics::Findings& findings);
 void talkTimes(const Context& context, diagnostics::Findings& findings);
 void talkOrder(const Context& context, diagnostics::Findings& findings);

@@ -119,6 +119,10 @@ int make(const Environment& environment, const MakeArguments& arguments) {
            "put them right, or make a draft in spite of them with `--draft`");
     return kFindings;
   }
+  // Of two trees none is exchanged if the other cannot be.
+  const auto ownProblem = trees.own ? trees.own->problem() : std::nullopt;
+  if (ownProblem && !trees.out->problem())
+    return cannot(environment, json, ownProblem->error, ownProblem->hint);
   const publishing::Committed committed = trees.out->commit();
   if (committed.problem) return cannot(environment, json, committed.problem->error, committed.problem->hint);
   publishing::Committed committedOwn;

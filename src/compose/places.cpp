@@ -4,33 +4,13 @@
 
 #include "base/text.h"
 #include "compose/planner.h"
+#include "document/address.h"
 
 namespace saggar::compose {
 
 using records::Value;
 
 namespace {
-
-// "%20" and the like, decoded; what is no such sign stays.
-std::string percentDecoded(std::string_view address) {
-  auto digit = [](char c) {
-    return base::isDigit(c)       ? c - '0'
-           : c >= 'a' && c <= 'f' ? c - 'a' + 10
-           : c >= 'A' && c <= 'F' ? c - 'A' + 10
-                                  : -1;
-  };
-  std::string out;
-  for (std::size_t i = 0; i < address.size(); ++i) {
-    if (address[i] == '%' && i + 2 < address.size() && digit(address[i + 1]) >= 0 &&
-        digit(address[i + 2]) >= 0) {
-      out += static_cast<char>(digit(address[i + 1]) * 16 + digit(address[i + 2]));
-      i += 2;
-    } else {
-      out += address[i];
-    }
-  }
-  return out;
-}
 
 // The path from the guide's folder; empty if it leads out of it.
 std::string pathFrom(std::string_view folder, std::string_view relative) {
@@ -120,9 +100,9 @@ std::vector<std::string> Places::linkedHeadings(std::size_t chapter) const {
 
 std::optional<ProseTarget> Places::resolve(std::string_view from, std::string_view address) const {
   const std::size_t hash = address.find('#');
-  std::string path = percentDecoded(address.substr(0, hash));
+  std::string path = document::percentDecoded(address.substr(0, hash));
   ProseTarget target;
-  if (hash != std::string_view::npos) target.heading = percentDecoded(address.substr(hash + 1));
+  if (hash != std::string_view::npos) target.heading = document::percentDecoded(address.substr(hash + 1));
   if (path.empty()) {
     const auto own = proseChapter_.find(std::string(from));
     if (own != proseChapter_.end()) target.chapter = own->second;

@@ -271,26 +271,6 @@ class Resolver {
 
 }  // namespace
 
-std::string picturePath(std::string_view proseFile, std::string_view address) {
-  std::vector<std::string_view> parts;
-  const std::size_t slash = proseFile.rfind('/');
-  if (slash != std::string_view::npos) parts = base::split(proseFile.substr(0, slash), '/');
-  for (std::string_view part : base::split(address.substr(0, address.find_first_of("#?")), '/')) {
-    if (part.empty() || part == ".") continue;
-    if (part != "..") {
-      parts.push_back(part);
-    } else if (parts.empty()) {
-      return {};
-    } else {
-      parts.pop_back();
-    }
-  }
-  // Pictures stand in images/ of the guide's folder, from wherever an author points to them.
-  while (parts.size() > 1 && parts[0] == "prose") parts.erase(parts.begin());
-  std::vector<std::string> owned(parts.begin(), parts.end());
-  return owned.size() > 1 && owned[0] == "images" ? base::joined(owned, "/") : std::string();
-}
-
 void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting) {
   Resolver(words, setting).inlines(inlines);
 }

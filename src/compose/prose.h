@@ -2,6 +2,7 @@
 #include <functional>
 
 #include "compose/words.h"
+#include "linking/prose.h"
 
 // Prose with its links resolved: references become names and links, citations bracketed notes, links between files of
 // prose links between chapters.
@@ -30,7 +31,6 @@ Blocks resolvedProse(const Words& words, const PublishedRecord& owner, const rec
 void resolveInlines(Inlines& inlines, const Words& words, const ProseSetting& setting = {});
 void resolveBlocks(Blocks& blocks, const Words& words, const ProseSetting& setting = {});
 
-// A picture's path as prose gives it, from the guide's folder; empty if it leads out of it.
-std::string picturePath(std::string_view proseFile, std::string_view address);
+using linking::picturePath;
 
 }  // namespace saggar::compose

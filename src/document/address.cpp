@@ -30,19 +30,6 @@ std::string bare(std::string_view address) {
   return out;
 }
 
-std::string percentDecoded(std::string_view text) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (text[i] == '%' && i + 2 < text.size() && hexValue(text[i + 1]) >= 0 && hexValue(text[i + 2]) >= 0) {
-      out += static_cast<char>(hexValue(text[i + 1]) * 16 + hexValue(text[i + 2]));
-      i += 2;
-    } else {
-      out += text[i];
-    }
-  }
-  return out;
-}
-
 // "&#58;", "&colon;": what would become another character if somebody decoded the address once more.
 bool holdsCharacterReference(std::string_view text) {
   for (std::size_t i = text.find('&'); i != std::string_view::npos; i = text.find('&', i + 1)) {
@@ -59,6 +46,19 @@ bool isSlash(char c) {
 }
 
 }  // namespace
+
+std::string percentDecoded(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '%' && i + 2 < text.size() && hexValue(text[i + 1]) >= 0 && hexValue(text[i + 2]) >= 0) {
+      out += static_cast<char>(hexValue(text[i + 1]) * 16 + hexValue(text[i + 2]));
+      i += 2;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
 
 AddressKind addressKind(std::string_view address) {
   const std::string plain = bare(address);

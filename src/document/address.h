@@ -1,4 +1,5 @@
 #pragma once
+#include <string>
 #include <string_view>
 
 // What an address may be used for. Everything that is printed as a link goes through this one question, when
@@ -17,5 +18,8 @@ enum class AddressKind {
 // how
 // ("//host/…", "\\host\…"). An empty address is relative.
 AddressKind addressKind(std::string_view address);
+
+// "a%20b.png" → "a b.png"; a percent sign without two hexadecimal figures stays.
+std::string percentDecoded(std::string_view text);
 
 }  // namespace saggar::document

@@ -11,4 +11,8 @@ reading::MarkdownResult parseProse(std::string_view text, const reading::TextMap
 reading::MarkdownResult parseProse(const Collection& collection, const Record& record,
                                    const records::Value& value);
 
+// A picture's path as prose gives it ("../images/blue%20rim.png"), from the guide's folder; empty if it is no picture of
+// the guide. Pictures stand in images/ there, from wherever an author points to them.
+std::string picturePath(std::string_view proseFile, std::string_view address);
+
 }  // namespace saggar::linking

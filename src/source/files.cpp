@@ -51,7 +51,15 @@ FileStatus DiskFiles::status(const std::string& path) const {
   return result;
 }
 
-ReadResult DiskFiles::read(const std::string& path) const {
+ReadResult Files::readStart(const std::string& path, std::size_t most) const {
+  ReadResult result = read(path);
+  if (result.bytes.size() > most) result.bytes.resize(most);
+  return result;
+}
+
+namespace {
+
+ReadResult readFile(const std::string& path, std::size_t most) {
   ReadResult result;
   const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
   if (file < 0) {
@@ -65,25 +73,33 @@ ReadResult DiskFiles::read(const std::string& path) const {
     return result;
   }
   // One byte more than there should be, to see the end: a string that had to grow for it would take twice the room.
-  result.bytes.resize(static_cast<std::size_t>(info.st_size) + 1);
+  const auto size = static_cast<std::size_t>(info.st_size);
+  result.bytes.resize(size < most ? size + 1 : most);
   std::size_t filled = 0;
-  while (true) {
+  while (filled < most) {
     if (filled == result.bytes.size()) result.bytes.resize(filled + 1);
     const ssize_t got = ::read(file, result.bytes.data() + filled, result.bytes.size() - filled);
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) {
       result.error = reason(errno);
-      result.bytes.clear();
-      break;
+      filled = 0;
     }
-    if (got == 0) {
-      result.bytes.resize(filled);
-      break;
-    }
+    if (got <= 0) break;
     filled += static_cast<std::size_t>(got);
   }
+  result.bytes.resize(filled);
   close(file);
   return result;
+}
+
+}  // namespace
+
+ReadResult DiskFiles::read(const std::string& path) const {
+  return readFile(path, std::string().max_size());
+}
+
+ReadResult DiskFiles::readStart(const std::string& path, std::size_t most) const {
+  return readFile(path, most);
 }
 
 std::optional<std::vector<FolderEntry>> DiskFiles::list(const std::string& path) const {

@@ -35,6 +35,8 @@ class Files {
   virtual ~Files() = default;
   virtual FileStatus status(const std::string& path) const = 0;
   virtual ReadResult read(const std::string& path) const = 0;
+  // The first bytes alone, at most so many: to see what a large file is.
+  virtual ReadResult readStart(const std::string& path, std::size_t most) const;
   // Sorted by name, whatever order the disk gives; nullopt if the folder cannot be read.
   virtual std::optional<std::vector<FolderEntry>> list(const std::string& path) const = 0;
   // The path with every link followed, or nullopt.
@@ -45,6 +47,7 @@ class DiskFiles final : public Files {
  public:
   FileStatus status(const std::string& path) const override;
   ReadResult read(const std::string& path) const override;
+  ReadResult readStart(const std::string& path, std::size_t most) const override;
   std::optional<std::vector<FolderEntry>> list(const std::string& path) const override;
   std::optional<std::string> realPath(const std::string& path) const override;
 };

@@ -43,7 +43,7 @@ TEST_CASE("captions, notes and what is said in a talk") {
                   {"records.yaml",
                    kClaims +
                        "- {photo: a, file: a.png, alt: A., rights: own, caption: \"[so](claim:gone)\"}\n"},
-                  {"a.png", "x"}})
+                  {"a.png", "GIF89a"}})
             .found == "5:64 claim-replaced-in-text");
   CHECK(found("- {term: a, means: {is: A., note: <claim:old>}}\n") == "5:36 claim-replaced-in-text");
 }

@@ -32,7 +32,8 @@ TEST_CASE("a list that one file takes is not cut") {
 }
 
 TEST_CASE("a file begins with a new prefix where it can, and takes several that fit") {
-  CHECK(titles({"AB-1", "AB-2", "CD-1", "EF-1", "EF-2", "EF-3", "GH-1"}, 3) == Titles{"AB to CD", "EF", "GH"});
+  CHECK(titles({"AB-1", "AB-2", "CD-1", "EF-1", "EF-2", "EF-3", "GH-1"}, 3) ==
+        Titles{"AB to CD", "EF", "GH"});
   CHECK(titles({"AB-1", "ab-2", "CD-1", "CD-2"}, 3) == Titles{"AB", "CD"});
 }
 
@@ -49,8 +50,8 @@ std::string manyTreatments(int bryn, int cairn) {
   const auto put = [&](const std::string& shape, const std::string& prefix, int count) {
     for (int i = 1; i <= count; ++i) {
       const std::string number = std::to_string(10000 + i).substr(1);
-      out += "- treatment: " + shape + '-' + number + "\n  shape: " + shape + "\n  motif: fern\n  code: " + prefix +
-             '-' + number + "\n";
+      out += "- treatment: " + shape + '-' + number + "\n  shape: " + shape +
+             "\n  motif: fern\n  code: " + prefix + '-' + number + "\n";
     }
   };
   put("bryn", "BR", bryn);
@@ -74,8 +75,8 @@ TEST_CASE("the chapter of codes and the index go on in files of their own, and e
   for (const std::string chapter : {"codes", "index"}) {
     REQUIRE(files.contains(chapter + "-3"));
     CHECK_FALSE(files.contains(chapter + "-4"));
-    CHECK(holds(files.at(chapter), "- [BR](" + chapter + "-1.md), 700 numbers\n- [CA-0001 to CA-0750](" + chapter +
-                                       "-2.md), 750 numbers\n- [CA-0751 to CA-1500](" + chapter +
+    CHECK(holds(files.at(chapter), "- [BR](" + chapter + "-1.md), 700 numbers\n- [CA-0001 to CA-0750](" +
+                                       chapter + "-2.md), 750 numbers\n- [CA-0751 to CA-1500](" + chapter +
                                        "-3.md), 750 numbers"));
     CHECK(holds(files.at(chapter), "2,200 numbers are too many for one page."));
     CHECK_FALSE(holds(files.at(chapter), "CA-0002"));
@@ -104,9 +105,10 @@ TEST_CASE("the chapter of codes and the index go on in files of their own, and e
 }
 
 TEST_CASE("a part takes no other chapter's file") {
-  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape}, codes, prose/Codes-2.md]\n"},
-                    {"prose/Codes-2.md", "# More on codes\n\nWords of its own.\n"},
-                    {"records.yaml", kShapes + manyTreatments(700, 1500)}});
+  Guide guide(
+      Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape}, codes, prose/Codes-2.md]\n"},
+            {"prose/Codes-2.md", "# More on codes\n\nWords of its own.\n"},
+            {"records.yaml", kShapes + manyTreatments(700, 1500)}});
   CHECK(deadLinks(guide.files()).empty());
   CHECK(holds(guide.file("codes-2"), "Words of its own."));
   CHECK(holds(guide.file("codes-part-2"), "# Numbers and codes: CA-0001 to CA-0750"));

@@ -104,6 +104,10 @@ TEST_CASE("pictures of the guide are shown and told of; others leave their words
   CHECK(picturePath("prose/a.md", "images/x.png") == "images/x.png");
   CHECK(picturePath("prose/a.md", "../../images/x.png").empty());
   CHECK(picturePath("prose/a.md", "../secret/x.png").empty());
+  CHECK(picturePath("prose/a.md", "../images/blue%20rim.png") == "images/blue rim.png");
+  CHECK(picturePath("prose/a.md", "../images/100%.png") == "images/100%.png");
+  CHECK(picturePath("prose/a.md", "../images/%2e%2e/secret.png").empty());
+  CHECK(picturePath("prose/a.md", "../images/a%00.png").empty());
 }
 
 TEST_CASE("a field's Markdown reads the same whether or not it needs the parser") {

@@ -1,6 +1,10 @@
 #include "source/source_set.h"
 
 #include <doctest/doctest.h>
+#include <stdlib.h>
+#include <unistd.h>
+
+#include <fstream>
 
 #include "source/files.h"
 
@@ -45,4 +49,33 @@ TEST_CASE("the world in memory has folders") {
   REQUIRE(entries->size() == 2);
   CHECK((*entries)[1].status.type == FileType::folder);
   CHECK_FALSE(world.read("guide/none").ok());
+}
+
+TEST_CASE("a file is read whole, or its start alone, and takes no more room than it has bytes") {
+  char path[] = "/tmp/saggar-source-XXXXXX";
+  const int file = mkstemp(path);
+  REQUIRE(file >= 0);
+  close(file);
+  const std::string bytes(100000, 'x');
+  std::ofstream(path, std::ios::binary) << bytes;
+  const DiskFiles disk;
+  const ReadResult whole = disk.read(path);
+  CHECK(whole.ok());
+  CHECK(whole.bytes == bytes);
+  CHECK(whole.bytes.capacity() < bytes.size() + 100);
+  CHECK(disk.readStart(path, 10).bytes == "xxxxxxxxxx");
+  CHECK(disk.readStart(path, bytes.size()).bytes == bytes);
+  CHECK(disk.readStart(path, bytes.size() + 1).bytes == bytes);
+  CHECK(disk.readStart(path, 0).bytes.empty());
+  unlink(path);
+  CHECK_FALSE(disk.read(path).ok());
+  CHECK_FALSE(disk.readStart(path, 10).ok());
+  CHECK(disk.readStart("/tmp", 10).error == "it is a folder");
+  // What has a size of nothing and yet bytes.
+  if (disk.status("/proc/self/status").type == FileType::file)
+    CHECK(disk.read("/proc/self/status").bytes.size() > 100);
+  MemoryFiles world;
+  world.put("a", "abcdef");
+  CHECK(world.readStart("a", 3).bytes == "abc");
+  CHECK(world.readStart("a", 9).bytes == "abcdef");
 }
