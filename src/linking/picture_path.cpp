@@ -11,7 +11,8 @@ std::string picturePath(std::string_view proseFile, std::string_view address) {
   const std::size_t slash = proseFile.rfind('/');
   if (slash != std::string_view::npos) parts = base::split(proseFile.substr(0, slash), '/');
   const std::string decoded = document::percentDecoded(address.substr(0, address.find_first_of("#?")));
-  if (std::any_of(decoded.begin(), decoded.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; })) return {};
+  if (std::any_of(decoded.begin(), decoded.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }))
+    return {};
   for (std::string_view part : base::split(decoded, '/')) {
     if (part.empty() || part == ".") continue;
     if (part != "..") {

@@ -26,7 +26,8 @@ bool rootIsSvg(std::string_view text) {
   }
   if (!text.starts_with('<')) return false;
   std::string_view name = text.substr(1, text.find_first_of(" \t\r\n/>", 1) - 1);
-  if (const std::size_t colon = name.find(':'); colon != std::string_view::npos) name.remove_prefix(colon + 1);
+  if (const std::size_t colon = name.find(':'); colon != std::string_view::npos)
+    name.remove_prefix(colon + 1);
   return name == "svg";
 }
 
@@ -46,10 +47,12 @@ PictureKind pictureKind(std::string_view start) {
   if (start.starts_with("\x89PNG\r\n\x1A\n")) return PictureKind::png;
   if (start.starts_with("\xFF\xD8\xFF")) return PictureKind::jpeg;
   if (start.starts_with("GIF87a") || start.starts_with("GIF89a")) return PictureKind::gif;
-  if (start.starts_with("RIFF") && start.size() >= 12 && start.substr(8, 4) == "WEBP") return PictureKind::webp;
+  if (start.starts_with("RIFF") && start.size() >= 12 && start.substr(8, 4) == "WEBP")
+    return PictureKind::webp;
   if (start.starts_with("II*\0"sv) || start.starts_with("MM\0*"sv)) return PictureKind::tiff;
   if (start.starts_with("%PDF-")) return PictureKind::pdf;
-  if (start.starts_with("BM") && start.size() >= 10 && start.substr(6, 4) == "\0\0\0\0"sv) return PictureKind::bmp;
+  if (start.starts_with("BM") && start.size() >= 10 && start.substr(6, 4) == "\0\0\0\0"sv)
+    return PictureKind::bmp;
   if (rootIsSvg(start)) return PictureKind::svg;
   return byBrand(start);
 }

@@ -52,16 +52,16 @@ TEST_CASE("pictures in prose are files as well") {
   silent(prose(
       "A plate ![so](../images/blue%20rim.gif) in a line.\n\n- ![in a list](<../images/blue rim.gif>)"));
   silent(prose("![From elsewhere](https://example.org/a.png)"));
-  caught(prose("![A plate](../images/red.gif)"), "prose/a.md:3:1", "link-missing");
+  caught(prose("![A plate](../images/red.gif)"), "prose/a.md:3:12", "link-missing");
   CHECK(Small(prose("![A plate](../images/red.gif)")).one().message == "there is no file `images/red.gif`");
   CHECK(Small(prose("Words, ![a plate](../images/red.gif).")).found == "prose/a.md:3:19 link-missing");
   CHECK(Small(prose("> ![A plate](../images/red.gif)\n> Its caption.")).found ==
-        "prose/a.md:3:3 link-missing");
-  caught(prose("![A plate](../images/blue%20rim.gif)", "notes"), "prose/a.md:3:1", "link-missing");
+        "prose/a.md:3:14 link-missing");
+  caught(prose("![A plate](../images/blue%20rim.gif)", "notes"), "prose/a.md:3:12", "link-missing");
   CHECK(Small(prose("![A plate](../images/blue%20rim.gif)", "notes")).one().message ==
         "`images/blue rim.gif` is no picture");
   CHECK(Small(prose("![A](../images/red.gif)\n\n![B](../images/red.gif)")).found ==
-        "prose/a.md:3:1 link-missing\nprose/a.md:5:1 link-missing");
+        "prose/a.md:3:6 link-missing\nprose/a.md:5:6 link-missing");
 }
 
 TEST_CASE("a file outside the guide's folder") {

@@ -4,7 +4,6 @@
 
 #include <string>
 
-
 using namespace saggar::reading;
 using namespace std::string_literals;
 
@@ -15,9 +14,12 @@ TEST_CASE("what a file is, by how it begins") {
   CHECK(pictureKind("GIF87a\1\0\1\0"s) == PictureKind::gif);
   CHECK(pictureKind("GIF89a\1\0\1\0"s) == PictureKind::gif);
   CHECK(pictureKind("RIFF\x24\0\0\0WEBPVP8 "s) == PictureKind::webp);
-  CHECK(pictureKind("\0\0\0\x18""ftypheic\0\0\0\0"s) == PictureKind::heic);
-  CHECK(pictureKind("\0\0\0\x18""ftypmif1\0\0\0\0"s) == PictureKind::heic);
-  CHECK(pictureKind("\0\0\0\x1C""ftypavif\0\0\0\0"s) == PictureKind::avif);
+  CHECK(pictureKind("\0\0\0\x18"
+                    "ftypheic\0\0\0\0"s) == PictureKind::heic);
+  CHECK(pictureKind("\0\0\0\x18"
+                    "ftypmif1\0\0\0\0"s) == PictureKind::heic);
+  CHECK(pictureKind("\0\0\0\x1C"
+                    "ftypavif\0\0\0\0"s) == PictureKind::avif);
   CHECK(pictureKind("II*\0\x08\0\0\0"s) == PictureKind::tiff);
   CHECK(pictureKind("MM\0*\0\0\0\x08"s) == PictureKind::tiff);
   CHECK(pictureKind("BM\x36\0\0\0\0\0\0\0\x36\0\0\0"s) == PictureKind::bmp);
@@ -30,15 +32,17 @@ TEST_CASE("a drawing in XML: by its root, whatever stands before it") {
         "<?xml version=\"1.0\"?>\n<!-- <html> -->\n<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\">\n<svg >",
         " \n<s:svg xmlns:s='http://www.w3.org/2000/svg'>"})
     CHECK_MESSAGE(pictureKind(text) == PictureKind::svg, text);
-  for (const char* text :
-       {"<html><svg/></html>", "<!DOCTYPE html><html><svg>", "<!-- <svg> ", "<?xml", "<svgs>", "svg", "<", "<>", "<:>"})
+  for (const char* text : {"<html><svg/></html>", "<!DOCTYPE html><html><svg>", "<!-- <svg> ", "<?xml",
+                           "<svgs>", "svg", "<", "<>", "<:>"})
     CHECK_MESSAGE(pictureKind(text) == PictureKind::none, text);
 }
 
 TEST_CASE("what is no picture, and beginnings that are too short to be one") {
-  for (const std::string& text :
-       {""s, "not a picture"s, "\x89PNG"s, "\x89PNG\n\x1A\n"s, "\xFF\xD8"s, "GIF88a"s, "RIFF\0\0\0\0WAVE"s, "RIFF"s,
-        "BM, a name"s, "\0\0\0\x18""ftypmp42"s, "ftypheic"s, "II*"s, "PNG"s, std::string(5000, '\0')})
+  for (const std::string& text : {""s, "not a picture"s, "\x89PNG"s, "\x89PNG\n\x1A\n"s, "\xFF\xD8"s,
+                                  "GIF88a"s, "RIFF\0\0\0\0WAVE"s, "RIFF"s, "BM, a name"s,
+                                  "\0\0\0\x18"
+                                  "ftypmp42"s,
+                                  "ftypheic"s, "II*"s, "PNG"s, std::string(5000, '\0')})
     CHECK_MESSAGE(pictureKind(text) == PictureKind::none, text);
 }
 
