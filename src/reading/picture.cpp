@@ -3,7 +3,7 @@
 namespace saggar::reading {
 namespace {
 
-using namespace std::string_view_literals;
+using std::string_view_literals::operator""sv;
 
 void skipBlanks(std::string_view& text) {
   const std::size_t at = text.find_first_not_of(" \t\r\n");
