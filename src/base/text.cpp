@@ -34,6 +34,18 @@ std::string_view trimmed(std::string_view text) {
   return text;
 }
 
+std::string onOneLine(std::string_view text) {
+  std::string out;
+  for (const char c : trimmed(text)) {
+    if (!isBlank(c)) {
+      out += c;
+    } else if (out.back() != ' ') {
+      out += ' ';
+    }
+  }
+  return out;
+}
+
 std::vector<std::string_view> split(std::string_view text, char separator) {
   std::vector<std::string_view> pieces;
   while (true) {

@@ -21,6 +21,9 @@ inline bool isUpper(char c) {
 
 std::string_view trimmed(std::string_view text);
 
+// Trimmed, and every run of blanks and line ends as one blank.
+std::string onOneLine(std::string_view text);
+
 // Pieces between separators; an empty text gives one empty piece.
 std::vector<std::string_view> split(std::string_view text, char separator);
 

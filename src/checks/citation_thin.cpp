@@ -28,8 +28,7 @@ std::string accountInWords(const Context& context, const Citation& citation) {
     return which + (cited.find("seen"_f) == nullptr ? ", a piece that nobody is said to have seen"
                                                     : ", a piece that was only reported");
   const Value* type = cited.find("type"_f);
-  if (type == nullptr && cited.find("record"_f) == nullptr)
-    return which + ", of which no `type` is recorded";
+  if (type == nullptr && cited.find("record"_f) == nullptr) return which + ", of which no `type` is recorded";
   const Worth worth = context.weights.worthOf(citation);
   return which + (worth.form == Form::derivative ? ", a copy" : ", an authored account") +
          (worth.information == Information::secondary ? " at second hand"
@@ -53,8 +52,8 @@ void citationThin(const Context& context, diagnostics::Findings& findings) {
     findings.add({.rule = "citation-thin"_rule,
                   .span = record.span(first.idPlace),
                   .message = fieldsInWords(record, thin) +
-                             (all ? (several ? " rest on " : " rests on ") +
-                                        accountInWords(context, first) + ", and on nothing else"
+                             (all ? (several ? " rest on " : " rests on ") + accountInWords(context, first) +
+                                        ", and on nothing else"
                                   : std::string(several ? " are" : " is") + " only suggested"),
                   .hint = std::string("cite a source of the time beside it, or a second account that owes "
                                       "nothing to the first; ") +

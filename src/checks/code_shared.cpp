@@ -31,8 +31,7 @@ struct Number {
 };
 
 bool certain(const Value* value) {
-  return value != nullptr && (value->said() || value->type == ValueType::none) &&
-         (value->evidence == nullptr || value->evidence->doubted.empty());
+  return value != nullptr && (value->said() || value->type == ValueType::none) && !value->isDoubted();
 }
 
 // The targets of a reference; `none` is one of its own. Empty if it is not known.

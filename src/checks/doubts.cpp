@@ -24,8 +24,7 @@ bool wantsEvidence(const Record& record, const Entry& field) {
 }
 
 bool isPutForward(const Record& record, const Entry& field, bool ownEvidence) {
-  if (record.kind != Kind::claim)
-    return ownEvidence || records::needsEvidence(record.kind, field.field);
+  if (record.kind != Kind::claim) return ownEvidence || records::needsEvidence(record.kind, field.field);
   const std::string_view status = record.text("status"_f);
   return isSaid(record, field) && (status.empty() || status == "held" || status == "supposed");
 }

@@ -34,22 +34,23 @@ void gradedTooHigh(const Context& context, diagnostics::Findings& findings) {
       const Value* value = higher ? source.find(field) : nullptr;
       if (value == nullptr || saysWhy(source, *value)) return;
       if (at == nullptr) at = value;
-      raised.push_back("`" + std::string(field.name()) + ": " + std::string(to) + "`, where " +
-                       (type != nullptr ? "its type `" + std::string(typed) + "` is " : "without a type it is ") +
-                       std::string(from));
+      raised.push_back(
+          "`" + std::string(field.name()) + ": " + std::string(to) + "`, where " +
+          (type != nullptr ? "its type `" + std::string(typed) + "` is " : "without a type it is ") +
+          std::string(from));
     };
     look("record"_f, own.form < form, word(own.form), word(form));
     look("information"_f, own.information < information, word(own.information), word(information));
     if (at == nullptr) continue;
-    findings.add({.rule = "graded-too-high"_rule,
-                  .span = source.span(at->place),
-                  .message = "`" + std::string(source.id) + "` has " + base::listedInWords(raised) +
-                             ", and no note says why",
-                  .hint = "say in a `note` why it is worth more than others of its type, or take the line out",
-                  .record = source.reference(),
-                  .field = raised.size() == 1
-                               ? std::string(at == source.find("record"_f) ? "record" : "information")
-                               : std::string()});
+    findings.add(
+        {.rule = "graded-too-high"_rule,
+         .span = source.span(at->place),
+         .message =
+             "`" + std::string(source.id) + "` has " + base::listedInWords(raised) + ", and no note says why",
+         .hint = "say in a `note` why it is worth more than others of its type, or take the line out",
+         .record = source.reference(),
+         .field = raised.size() == 1 ? std::string(at == source.find("record"_f) ? "record" : "information")
+                                     : std::string()});
   }
 }
 

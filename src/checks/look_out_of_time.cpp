@@ -20,20 +20,16 @@ struct Use {
   const Value* used = nullptr;  // the feature's own, or null
 };
 
-bool isDoubted(const Value& value) {
-  return value.evidence != nullptr && !value.evidence->doubted.empty();
-}
-
 // What the treatment shows; nothing if one of the values is not known, or is doubted: it may be anything.
 std::vector<Use> usesOf(const Record& feature, const Value& shown) {
   std::vector<Use> uses;
   const Value* values = feature.find("values"_f);
-  if (values == nullptr || isDoubted(shown)) return {};
+  if (values == nullptr || shown.isDoubted()) return {};
   for (const Value& one : shown.each()) {
     const Value* is = one.type == ValueType::mapping ? one.find("is"_f) : &one;
-    if (is == nullptr || isDoubted(one)) return {};
+    if (is == nullptr || one.isDoubted()) return {};
     for (const Value& word : is->each()) {
-      if (isDoubted(word) || (word.type != ValueType::text && word.type != ValueType::none)) return {};
+      if (word.isDoubted() || (word.type != ValueType::text && word.type != ValueType::none)) return {};
       const Value* found = values->find(word.text);
       uses.push_back({std::string(word.text), found == nullptr ? nullptr : found->find("used"_f)});
     }
@@ -136,7 +132,7 @@ void lookOutOfTime(const Context& context, diagnostics::Findings& findings) {
   for (RecordIndex index : context.collection.ofKind(Kind::treatment)) {
     const Record& treatment = context.collection[index];
     const Value* features = treatment.find("look"_f);
-    if (treatment.broken || features == nullptr || isDoubted(*features)) continue;
+    if (treatment.broken || features == nullptr || features->isDoubted()) continue;
     for (const Entry& entry : features->entries()) look.at(treatment, entry);
   }
 }

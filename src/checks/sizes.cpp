@@ -19,23 +19,19 @@ using records::Value;
 
 namespace {
 
-bool isDoubted(const Value& value) {
-  return value.evidence != nullptr && !value.evidence->doubted.empty();
-}
-
 // Null if it is not recorded, no measure, or doubted.
 const Measure* measureOf(const Record& record, records::Field field) {
   const Value* value = record.find(field);
-  return value == nullptr || isDoubted(*value) ? nullptr : value->measure();
+  return value == nullptr || value->isDoubted() ? nullptr : value->measure();
 }
 
 // What it holds at most, or what it measures at most; 0 if that is not said.
 double holdsOf(const Record& record) {
   const Value* value = record.find("holds"_f);
-  if (value == nullptr || isDoubted(*value)) return 0;
+  if (value == nullptr || value->isDoubted()) return 0;
   double most = 0;
   for (const Value& one : value->each())
-    if (one.measure() != nullptr && one.measure()->isVolume() && !isDoubted(one))
+    if (one.measure() != nullptr && one.measure()->isVolume() && !one.isDoubted())
       most = std::max(most, records::inMetric(*one.measure()));
   return most;
 }

@@ -40,9 +40,10 @@ void sourceRing(const Context& context, diagnostics::Findings& findings) {
     }
     finding.message = ring.size() == 1 ? names[0] + " draws on itself"
                                        : base::listedInWords(names) + " draw on one another in a ring";
-    finding.hint = ring.size() == 1 ? "name what it draws on, or take the line out"
-                                    : "take out the `draws-on` that goes from an earlier source to a later one; "
-                                      "together they are one witness";
+    finding.hint = ring.size() == 1
+                       ? "name what it draws on, or take the line out"
+                       : "take out the `draws-on` that goes from an earlier source to a later one; "
+                         "together they are one witness";
     finding.record = first.reference();
     finding.field = "draws-on";
     findings.add(std::move(finding));

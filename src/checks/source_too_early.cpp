@@ -32,8 +32,7 @@ void sourceTooEarly(const Context& context, diagnostics::Findings& findings) {
     findings.add({.rule = "source-too-early"_rule,
                   .span = record.span(citation.idPlace),
                   .message = fieldsInWords(record, early) + (several ? " are" : " is") + " later than `" +
-                             which + "`, which ends on " + dates::describeDay(last) +
-                             " and cannot show it",
+                             which + "`, which ends on " + dates::describeDay(last) + " and cannot show it",
                   .hint = "cite a source of that time or later; write `judged: reason` for what you infer",
                   .record = record.reference(),
                   .field = oneField(early),

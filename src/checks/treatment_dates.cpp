@@ -18,10 +18,6 @@ using records::Value;
 
 namespace {
 
-bool isDoubted(const Value& value) {
-  return value.evidence != nullptr && !value.evidence->doubted.empty();
-}
-
 class Look {
  public:
   Look(const Context& context, diagnostics::Findings& findings)
@@ -50,9 +46,9 @@ class Look {
   std::vector<const Record*> ownersOf(const Record& treatment, Field part) const {
     std::vector<const Record*> owners;
     const Value* value = treatment.find(part);
-    if (value == nullptr || isDoubted(*value)) return {};
+    if (value == nullptr || value->isDoubted()) return {};
     for (const Value& one : value->each()) {
-      if (one.target() == records::kNoRecord || isDoubted(one) || all_[one.target()].broken) return {};
+      if (one.target() == records::kNoRecord || one.isDoubted() || all_[one.target()].broken) return {};
       owners.push_back(&all_[one.target()]);
     }
     return owners;

@@ -54,7 +54,8 @@ void witnessCountedTwice(const Context& context, diagnostics::Findings& findings
          .message = fieldsInWords(record, twice) + (several ? " have" : " has") + " one witness, not " +
                     (first.weighed.counting == 2 ? "two" : std::to_string(first.weighed.counting)) + ": " +
                     tieInWords(context, two[0]->target, two[1]->target),
-         .hint = "cite a source of the time, or an account that owes nothing to the others; keep one of these",
+         .hint =
+             "cite a source of the time, or an account that owes nothing to the others; keep one of these",
          .record = record.reference(),
          .field = oneField(twice),
          .related = {{record.span(two[0]->idPlace), "the first stands here"},

@@ -21,10 +21,6 @@ bool apart(const dates::Bounds& a, const dates::Bounds& b) {
   return a.latest < b.earliest || b.latest < a.earliest;
 }
 
-bool isDoubted(const Value& value) {
-  return value.evidence != nullptr && !value.evidence->doubted.empty();
-}
-
 std::string inTicks(std::string_view text) {
   return '`' + base::shortened(text, 60) + '`';
 }
@@ -95,14 +91,7 @@ bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const 
 
 std::string Judge::whereInWords(const CompiledRule& rule) const {
   const source::Span span{rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end};
-  std::string text;  // on one line, however the author has laid it out
-  for (const char c : base::trimmed(collection_.sources().text(span)))
-    if (c != ' ' && c != '\n' && c != '\r') {
-      text += c;
-    } else if (!text.empty() && text.back() != ' ') {
-      text += ' ';
-    }
-  return '`' + base::shortened(text, 80) + '`';
+  return '`' + base::shortened(base::onOneLine(collection_.sources().text(span)), 80) + '`';
 }
 
 // Whether its own date lies in the years of such codes, and of the works it names.
@@ -220,7 +209,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
       continue;
     }
     const Value* reference = collection_[from].find(path->steps().front().field);
-    open |= reference != nullptr && isDoubted(*reference);
+    open |= reference != nullptr && reference->isDoubted();
     std::vector<std::string> values;
     RecordIndex owner = records::kNoRecord;
     const Value* shown = nullptr;
@@ -234,7 +223,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           break;
         case Reached::State::value: {
           if (need.text == reached.value->text || need.metBy(reached.value->text)) return true;
-          if (isDoubted(*reached.value)) {
+          if (reached.value->isDoubted()) {
             open = true;
             break;
           }
@@ -325,13 +314,13 @@ bool Judge::feature(const codes::Reading& reading, const codes::LookAsked& asked
       if (one.key == asked.need->feature) entry = &one;
     owner = record;
   }
-  if (entry == nullptr || isDoubted(entry->value)) return true;
+  if (entry == nullptr || entry->value.isDoubted()) return true;
   std::vector<const Value*> words;
   addWords(entry->value, words);
   std::vector<std::string> shown;
   for (const Value* word : words) {
     if (word->type != ValueType::text && word->type != ValueType::none) return true;
-    if (isDoubted(*word)) return true;
+    if (word->isDoubted()) return true;
     const std::string folded = base::folded(word->text);
     for (const std::string& wanted : asked.need->values)
       if (word->text == wanted || folded == base::folded(wanted)) return true;

@@ -22,8 +22,7 @@ Bounds momentDays(const Value* value, const dates::Options& options) {
     const Bounds to = momentDays(&value->items()[1], options);
     return {from.earliest, to.latest};
   }
-  if (value->date() == nullptr || (value->evidence != nullptr && !value->evidence->doubted.empty()))
-    return open();
+  if (value->date() == nullptr || value->isDoubted()) return open();
   const dates::Expression& date = *value->date();
   if (date.isAllOf()) return open();
   Bounds bounds = date.wide(options).opened();
@@ -35,7 +34,7 @@ Bounds momentDays(const Value* value, const dates::Options& options) {
 SpanDays spanDays(const Value* value, const dates::Options& options) {
   SpanDays days;
   if (value == nullptr || value->date() == nullptr) return days;
-  if (value->evidence != nullptr && !value->evidence->doubted.empty()) return days;
+  if (value->isDoubted()) return days;
   const dates::SpanBounds span = dates::spanOf(*value->date(), dates::Reading::Wide, options);
   if (!span.beginDoubted) days.begin = span.begin.opened();
   if (!span.endDoubted) days.end = span.end.opened();

@@ -88,10 +88,7 @@ std::string withoutSigns(std::string_view words) {
       out += c;
     }
   }
-  std::string single;
-  for (char c : out)
-    if (c != ' ' || single.empty() || single.back() != ' ') single += c;
-  return std::string(base::trimmed(single));
+  return base::onOneLine(out);
 }
 
 }  // namespace

@@ -199,12 +199,9 @@ Inlines specimenLine(Page& page, RecordIndex index) {
     std::vector<Inlines> times;
     for (const Value& one : seen->each()) {
       Inlines time;
-      const Value* how = one.find("how"_f);
       const Value* by = one.find("by"_f);
       const Value* on = one.find("on"_f);
-      put(time, how == nullptr || how->text == "in-hand" ? "seen in hand"
-                : how->text == "photograph"              ? "seen in a photograph"
-                                                         : "reported");
+      put(time, howSeenInWords(one));
       const bool named = by != nullptr && by->said() && !(page.authorSaw && isTheAuthor(words, by->text));
       if (named) put(time, " by " + words.plainSomebody(by->text));
       if (on != nullptr)

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "compose/entries.h"
 #include "dates/print.h"
+#include "evidence/seen.h"
 
 // Shapes, motifs, treatments, pieces, sets and marks.
 namespace saggar::compose {
@@ -124,14 +125,12 @@ Inlines howKnown(const Page& page, const PublishedRecord& record, const std::vec
   std::size_t pictured = 0;
   std::size_t reported = 0;
   for (RecordIndex one : specimens) {
-    const Value* seen = page.record(one).find("seen"_f);
-    if (seen == nullptr || !seen->said()) continue;
-    int best = 0;
-    for (const Value& time : seen->each()) {
-      const Value* how = time.find("how"_f);
-      best = std::max(best, how == nullptr || how->text == "in-hand" ? 3 : how->text == "photograph" ? 2 : 1);
+    switch (evidence::bestSeen(page.record(one).find("seen"_f))) {
+      case evidence::Seen::inHand: ++inHand; break;
+      case evidence::Seen::pictured: ++pictured; break;
+      case evidence::Seen::reported: ++reported; break;
+      case evidence::Seen::notSeen: break;
     }
-    ++(best == 3 ? inHand : best == 2 ? pictured : reported);
   }
   const auto fields = record.fields();
   const bool documented = (record.evidence() != nullptr && !record.evidence()->cite.empty()) ||

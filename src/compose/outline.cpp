@@ -28,16 +28,8 @@ namespace {
 
 std::string titleOf(const SegmentTime& segment) {
   const Value* title = segment.segment->find("title"_f);
-  if (title == nullptr || !title->said() || base::trimmed(title->text).empty()) return "Without a title";
-  std::string words;
-  for (char c : base::trimmed(title->text)) {
-    if (!base::isBlank(c)) {
-      words += c;
-    } else if (words.back() != ' ') {
-      words += ' ';
-    }
-  }
-  return words;
+  const std::string words = title == nullptr || !title->said() ? std::string() : base::onOneLine(title->text);
+  return words.empty() ? "Without a title" : words;
 }
 
 std::vector<RecordIndex> targetsOf(const SegmentTime& segment, records::Field field) {

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "codes/part.h"
+#include "evidence/seen.h"
 
 namespace saggar::compose {
 
@@ -74,6 +75,14 @@ std::string holderInWords(std::string_view typed) {
   for (const char* own : {"the ", "a ", "an ", "my ", "our ", "his ", "her ", "their ", "one "})
     if (words.starts_with(own)) return words;
   return bare ? withArticle(words) : words;
+}
+
+std::string_view howSeenInWords(const records::Value& sighting) {
+  switch (evidence::howSeen(sighting)) {
+    case evidence::Seen::inHand: return "seen in hand";
+    case evidence::Seen::pictured: return "seen in a photograph";
+    default: return "reported";
+  }
 }
 
 std::string whereHeld(std::string_view holder) {

@@ -25,6 +25,9 @@ std::string withArticle(const std::string& words);
 // Who has a thing, as authors name it: "a private collection", "Tollivane Ferry Museum".
 std::string holderInWords(std::string_view typed);
 
+// How a piece was seen: "seen in hand", "seen in a photograph", "reported".
+std::string_view howSeenInWords(const records::Value& sighting);
+
 // Where a piece is, for somebody who would have to borrow it: "in a private collection", "held by Tollivane Ferry Museum".
 std::string whereHeld(std::string_view holder);
 

@@ -1,12 +1,12 @@
 #include "compose/sources.h"
 
 #include <algorithm>
-#include <array>
 #include <set>
 
 #include "base/text.h"
 #include "compose/facts.h"
 #include "compose/lists.h"
+#include "evidence/source_types.h"
 
 namespace saggar::compose {
 
@@ -15,49 +15,31 @@ using records::Value;
 
 namespace {
 
-struct Type {
-  std::string_view type;
-  std::string_view words;
-  std::string_view record;
-  std::string_view information;
+std::string typeInWords(std::string_view type) {
+  const evidence::SourceType* known = evidence::sourceTypeNamed(type);
+  return std::string(known == nullptr ? type : known->words);
+}
+
+// What a source is worth as evidence, by its type unless the author says otherwise.
+struct Grade {
+  std::string_view record;       // as evidence::word(Form)
+  std::string_view information;  // as evidence::word(Information)
+  bool own = false;              // the author's, not the type's
 };
 
-constexpr Type kTypes[] = {
-    {"decoration-book", "decoration book", "original", "primary"},
-    {"factory-record", "record of the factory", "original", "primary"},
-    {"ledger", "ledger", "original", "primary"},
-    {"price-list", "price list", "original", "primary"},
-    {"catalogue", "catalogue", "original", "primary"},
-    {"leaflet", "leaflet", "original", "primary"},
-    {"trade-notice", "notice in the trade papers", "original", "primary"},
-    {"advertisement", "advertisement", "original", "primary"},
-    {"registration", "registration", "original", "primary"},
-    {"patent", "patent", "original", "primary"},
-    {"supplier-sheet", "supplier's sheet", "original", "primary"},
-    {"photograph", "photograph", "original", "primary"},
-    {"sample", "sample", "original", "primary"},
-    {"excavation", "excavation", "original", "primary"},
-    {"interview", "interview", "original", "primary"},
-    {"letter", "letter", "original", "primary"},
-    {"observation", "observation", "original", "primary"},
-    {"newspaper", "newspaper", "original", "secondary"},
-    {"directory", "directory", "original", "secondary"},
-    {"copy", "copy", "derivative", "primary"},
-    {"book", "book", "authored", "secondary"},
-    {"article", "article", "authored", "secondary"},
-    {"museum-object", "museum's account of an object", "authored", "secondary"},
-    {"newsletter", "newsletter", "authored", "undetermined"},
-    {"sale", "sale catalogue", "authored", "undetermined"},
-    {"post", "post", "authored", "undetermined"},
-    {"website", "website", "authored", "undetermined"},
-    {"recording", "recording", "authored", "undetermined"},
-    {"hearsay", "hearsay", "authored", "undetermined"},
-};
-
-const Type* typeNamed(std::string_view type) {
-  for (const Type& one : kTypes)
-    if (one.type == type) return &one;
-  return nullptr;
+Grade gradeOf(const PublishedRecord& source) {
+  Grade grade;
+  if (const evidence::SourceType* type = evidence::sourceTypeNamed(source.text("type"_f)))
+    grade = {evidence::word(type->form), evidence::word(type->information), false};
+  if (const std::string_view own = source.text("record"_f); !own.empty()) {
+    grade.own |= own != grade.record;
+    grade.record = own;
+  }
+  if (const std::string_view own = source.text("information"_f); !own.empty()) {
+    grade.own |= own != grade.information;
+    grade.information = own;
+  }
+  return grade;
 }
 
 std::string typeWithArticle(std::string_view type) {
@@ -100,26 +82,6 @@ std::vector<std::size_t> citedIn(const Page& page, RecordIndex source,
 }
 
 }  // namespace
-
-std::string typeInWords(std::string_view type) {
-  const Type* known = typeNamed(type);
-  return known == nullptr ? std::string(type) : std::string(known->words);
-}
-
-Grade gradeOf(const PublishedRecord& source) {
-  Grade grade;
-  if (const Type* type = typeNamed(source.text("type"_f)))
-    grade = {std::string(type->record), std::string(type->information), false};
-  if (const std::string_view own = source.text("record"_f); !own.empty()) {
-    grade.own |= own != grade.record;
-    grade.record = own;
-  }
-  if (const std::string_view own = source.text("information"_f); !own.empty()) {
-    grade.own |= own != grade.information;
-    grade.information = own;
-  }
-  return grade;
-}
 
 Inlines sourceInBrief(const Page& page, RecordIndex index) {
   const PublishedRecord source = page.record(index);

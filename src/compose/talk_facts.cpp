@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "compose/claims.h"
 #include "compose/phrases.h"
+#include "evidence/seen.h"
 
 // One short function for each kind of record: longer than most files, because they share the few ways to make a line, and
 // what two kinds say alike must stay alike.
@@ -482,13 +483,7 @@ std::string shapesOf(const Words& words, const PublishedRecord& record, const st
 }  // namespace
 
 bool seenInHand(const PublishedRecord& specimen) {
-  const Value* seen = specimen.find("seen"_f);
-  if (seen == nullptr || !seen->said()) return false;
-  const auto each = seen->each();
-  return std::any_of(each.begin(), each.end(), [](const Value& one) {
-    const Value* how = one.find("how"_f);
-    return how == nullptr || how->text == "in-hand";
-  });
+  return evidence::bestSeen(specimen.find("seen"_f)) == evidence::Seen::inHand;
 }
 
 std::string seenInWords(const Words& words, const PublishedRecord& specimen) {
@@ -496,10 +491,7 @@ std::string seenInWords(const Words& words, const PublishedRecord& specimen) {
   if (seen == nullptr || !seen->said()) return {};
   std::vector<std::string> times;
   for (const Value& one : seen->each()) {
-    const Value* how = one.find("how"_f);
-    std::string time = how == nullptr || how->text == "in-hand" ? "seen in hand"
-                       : how->text == "photograph"              ? "seen in a photograph"
-                                                                : "reported";
+    std::string time(howSeenInWords(one));
     if (const Value* by = one.find("by"_f); by != nullptr && by->said())
       time += " by " + words.plainSomebody(by->text);
     if (const Value* on = one.find("on"_f)) time += ", " + words.shortDate(on);

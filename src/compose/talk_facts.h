@@ -23,7 +23,7 @@ Blocks nameCard(const Words& words, RecordIndex record, std::string_view lead, s
 // How a piece was seen, and by whom: "seen in hand by Odile Marrenby, 14 May 2019".
 std::string seenInWords(const Words& words, const PublishedRecord& specimen);
 
-// Nobody in this guide has held it: it can be shown in a picture only.
+// Somebody has held it; else it can be shown in a picture only.
 bool seenInHand(const PublishedRecord& specimen);
 
 }  // namespace saggar::compose

@@ -129,7 +129,8 @@ class Weights {
   Backing recordBacking(RecordIndex record) const;
   Weighed weighPart(const Value& value, const Backing& backing, Memo& memo) const;
   Weighed weighed(const Value& value, const Backing& backing) const;
-  void weighWhole(const Value& value, const Backing& backing, Memo& memo, std::optional<Weighed>& whole) const;
+  void weighWhole(const Value& value, const Backing& backing, Memo& memo,
+                  std::optional<Weighed>& whole) const;
   bool find(const Value& wanted, const Value& in, const Backing& outer, Backing& found) const;
   dates::Day lastDayOf(const Citation& citation) const;
   template <class Tell>

@@ -40,8 +40,7 @@ Worth gradeOf(const Record& source, const SourceType* type) {
 
 // A date with its own doubts: none for a value that is none, or that the author doubts.
 const dates::Expression* datedBy(const Value* value) {
-  const bool doubted = value != nullptr && value->evidence != nullptr && !value->evidence->doubted.empty();
-  return value == nullptr || doubted ? nullptr : value->date();
+  return value == nullptr || value->isDoubted() ? nullptr : value->date();
 }
 
 Day lastDay(const dates::Expression* date, const dates::Options& options) {

@@ -276,8 +276,9 @@ bool Witnesses::shareSomebody(RecordIndex one, RecordIndex other) const {
   std::vector<std::uint32_t> first, second;
   const auto a = peopleOf(one, first);
   const auto b = peopleOf(other, second);
-  return std::any_of(a.begin(), a.end(),
-                     [&](std::uint32_t somebody) { return std::find(b.begin(), b.end(), somebody) != b.end(); });
+  return std::any_of(a.begin(), a.end(), [&](std::uint32_t somebody) {
+    return std::find(b.begin(), b.end(), somebody) != b.end();
+  });
 }
 
 bool Witnesses::independent(RecordIndex one, RecordIndex other) const {

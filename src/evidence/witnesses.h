@@ -63,7 +63,8 @@ class Witnesses {
   std::vector<std::uint32_t> edges_;
   std::vector<RecordIndex> roots_;
   std::vector<std::uint32_t> people_;
-  std::unordered_map<std::string, std::uint32_t> names_;  // folded; the number of a person or maker, or one of its own
+  std::unordered_map<std::string, std::uint32_t>
+      names_;  // folded; the number of a person or maker, or one of its own
   std::vector<std::vector<RecordIndex>> rings_;
 };
 

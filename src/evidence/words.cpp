@@ -3,7 +3,8 @@
 namespace saggar::evidence {
 
 std::string_view word(KnownBy known) {
-  constexpr std::string_view kWords[] = {"in hand", "pictured", "documented only", "reported only", "not seen"};
+  constexpr std::string_view kWords[] = {"in hand", "pictured", "documented only", "reported only",
+                                         "not seen"};
   return kWords[static_cast<std::size_t>(known)];
 }
 

@@ -75,6 +75,7 @@ struct Value {
   bool said() const {
     return type != ValueType::unknown && type != ValueType::none && type != ValueType::unfit;
   }
+  inline bool isDoubted() const;  // it is kept and printed, and binds nothing
   std::span<const Value> items() const {
     return type == ValueType::list || type == ValueType::between ? std::span<const Value>(items_, count())
                                                                  : std::span<const Value>();
@@ -158,6 +159,10 @@ struct Evidence {
   bool complete = false;
   Extent place;
 };
+
+inline bool Value::isDoubted() const {
+  return evidence != nullptr && !evidence->doubted.empty();
+}
 
 inline std::span<const Entry> Value::entries() const {
   return type == ValueType::mapping ? std::span<const Entry>(entries_, count()) : std::span<const Entry>();

@@ -17,6 +17,11 @@ TEST_CASE("malformed UTF-8 is found at its first byte (Unicode 15, table 3-7)") 
   CHECK(firstInvalidUtf8("ab\xE2\x98") == 2);          // cut off
 }
 
+TEST_CASE("runs of blanks and line ends become one blank") {
+  CHECK(onOneLine("  not:\r\n      {shape: jessamount}\t ") == "not: {shape: jessamount}");
+  CHECK(onOneLine(" \n") == "");
+}
+
 TEST_CASE("folding compares case and composition away, and nothing else") {
   CHECK(folded("Café") == folded("CAFE\u0301"));
   CHECK(folded("STRASSE") == folded("straße"));

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "../found_in_words.h"
 #include "checks/check.h"
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
@@ -37,14 +38,8 @@ class Small {
     choosing::checkConditions(collection, findings);
     runChecks({collection, chooser, codes, world, weights}, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
-    for (const diagnostics::Finding& one : report.findings) {
-      const source::Place place = collection.sources().place(one.span);
-      found += (found.empty() ? "" : "\n") +
-               (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
-               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' +
-               std::string(one.rule.id()) + (one.waived ? " waived" : "");
-      messages += one.message + '\n';
-    }
+    found = diagnostics::testing::foundInWords(report, collection.sources());
+    for (const diagnostics::Finding& one : report.findings) messages += one.message + '\n';
   }
   // The records alone, in records.yaml.
   explicit Small(std::string records, std::vector<diagnostics::Rule> only = {})

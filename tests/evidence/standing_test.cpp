@@ -70,16 +70,18 @@ TEST_CASE("disputed: another source says otherwise, and nobody has set it aside"
   CHECK(ofDate("{is: 1932, cite: books, but: [{is: 1933, cite: guide, set-aside: so}, {is: 1934, cite: "
                "website}]}") == "disputed documented");
   // Beside a list it is so of the list and of each member.
-  const Small list(kSources +
-                   "- form: cup\n- form: plate\n- {shape: a, forms: {is: [cup, plate], but: {is: [cup], cite: "
-                   "guide}}, cite: books}\n");
+  const Small list(
+      kSources +
+      "- form: cup\n- form: plate\n- {shape: a, forms: {is: [cup, plate], but: {is: [cup], cite: "
+      "guide}}, cite: books}\n");
   CHECK(list.standing("shape:a", "forms"_f) == "disputed documented");
   CHECK(list.weights->weigh(list.at("shape:a"), list.value("shape:a", "forms"_f).items()[1]).disputed);
 }
 
 TEST_CASE("what reasoning finds in conflict is disputed, and so is what it is part of") {
-  Small guide(kSources + "- form: cup\n- form: plate\n- {shape: a, forms: [cup, plate], introduced: 1932, cite: "
-                         "books}\n");
+  Small guide(kSources +
+              "- form: cup\n- form: plate\n- {shape: a, forms: [cup, plate], introduced: 1932, cite: "
+              "books}\n");
   const Value& forms = guide.value("shape:a", "forms"_f);
   guide.weights->dispute(forms.items()[0]);
   CHECK(guide.standing("shape:a", "forms"_f) == "disputed documented");
@@ -122,8 +124,9 @@ TEST_CASE("a source that is wholly earlier than the fact does not count") {
   // It is the fact that must not be later, whatever else the record says.
   CHECK(of("introduced: 1955, modeller: quoyne, cite: books", "modeller"_f) == "documented");
   CHECK(of("introduced: 1955, modeller: quoyne, cite: books", "introduced"_f) == "uncited");
-  const Small span(kSources + "- {mark: m, used: {is: 1940/1968, cite: books}}\n- {mark: n, used: {is: 1946/1968, "
-                              "cite: books}}\n");
+  const Small span(kSources +
+                   "- {mark: m, used: {is: 1940/1968, cite: books}}\n- {mark: n, used: {is: 1946/1968, "
+                   "cite: books}}\n");
   CHECK(span.standing("mark:m", "used"_f) == "documented");
   CHECK(span.standing("mark:n", "used"_f) == "uncited");
   CHECK(span.weigh("mark:n", "used"_f).tooEarly != nullptr);
@@ -140,7 +143,8 @@ TEST_CASE("pieces and photos") {
       "- {specimen: hand, seen: {on: 1997, how: in-hand}}\n- {specimen: plain, seen: 1997}\n"
       "- {specimen: picture, seen: {on: 1997, how: photograph}}\n- {specimen: told, seen: {on: 1997, how: "
       "reported}}\n"
-      "- {specimen: both, seen: [{on: 1990, how: reported}, {on: 1997, how: in-hand}]}\n- {specimen: unseen}\n"
+      "- {specimen: both, seen: [{on: 1990, how: reported}, {on: 1997, how: in-hand}]}\n- {specimen: "
+      "unseen}\n"
       "- {photo: p, file: images/p.png}\n");
   const auto worth = [&](const char* reference) {
     const Worth one = guide.weights->worthOf(guide.at(reference));
@@ -157,13 +161,14 @@ TEST_CASE("pieces and photos") {
 }
 
 TEST_CASE("the record's own citation is for what has none; a wrapper for its members and inside a look") {
-  const Small guide(kSources +
-                    "- form: cup\n- form: plate\n- {feature: rim, values: {gold: g}}\n- {feature: glaze, values: "
-                    "{ivory: i, white: w}}\n"
-                    "- shape: a\n  modeller: quoyne\n  introduced: {is: 1932, cite: guide}\n"
-                    "  forms: {is: [cup, {is: plate, judged: by its relief}], cite: directory}\n"
-                    "  look: {rim: {is: gold, cite: guide}, glaze: [{is: ivory, used: 1926/.., cite: copy}, white]}\n"
-                    "  cite: books\n");
+  const Small guide(
+      kSources +
+      "- form: cup\n- form: plate\n- {feature: rim, values: {gold: g}}\n- {feature: glaze, values: "
+      "{ivory: i, white: w}}\n"
+      "- shape: a\n  modeller: quoyne\n  introduced: {is: 1932, cite: guide}\n"
+      "  forms: {is: [cup, {is: plate, judged: by its relief}], cite: directory}\n"
+      "  look: {rim: {is: gold, cite: guide}, glaze: [{is: ivory, used: 1926/.., cite: copy}, white]}\n"
+      "  cite: books\n");
   CHECK(guide.standing("shape:a", "modeller"_f) == "documented");
   CHECK(guide.standing("shape:a", "introduced"_f) == "suggested");
   const RecordIndex shape = guide.at("shape:a");
@@ -191,7 +196,8 @@ TEST_CASE("the record's own citation is for what has none; a wrapper for its mem
       });
 }
 
-TEST_CASE("what is unknown weighs nothing among other parts, and later words are no word on a date inside a look") {
+TEST_CASE(
+    "what is unknown weighs nothing among other parts, and later words are no word on a date inside a look") {
   const Small guide(kSources +
                     "- form: cup\n- {feature: glaze, values: {ivory: i, white: w}}\n"
                     "- {shape: a, forms: {is: [unknown, cup], cite: guide}}\n"
@@ -203,8 +209,9 @@ TEST_CASE("what is unknown weighs nothing among other parts, and later words are
 }
 
 TEST_CASE("a citation that leads nowhere leaves open what the fact is worth") {
-  const Small guide(kSources + "- {shape: a, introduced: {is: 1932, cite: bookz}}\n- {shape: b, introduced: {is: "
-                               "1932, cite: [guide, bookz]}}\n");
+  const Small guide(kSources +
+                    "- {shape: a, introduced: {is: 1932, cite: bookz}}\n- {shape: b, introduced: {is: "
+                    "1932, cite: [guide, bookz]}}\n");
   CHECK(guide.weigh("shape:a", "introduced"_f).lost);
   CHECK(guide.standing("shape:a", "introduced"_f) == "suggested");
   CHECK(guide.weigh("shape:b", "introduced"_f).lost);
@@ -234,10 +241,12 @@ TEST_CASE("how a treatment is known") {
       "- treatment: hand\n- {specimen: a, treatment: hand, seen: [{on: 1990, how: photograph}, 1997]}\n"
       "- {treatment: picture, cite: books}\n- {specimen: b, treatment: picture, seen: {on: 1997, how: "
       "photograph}}\n- {specimen: c, treatment: picture, seen: {on: 1998, how: reported}}\n"
-      "- {treatment: paper, introduced: {is: 1932, cite: guide}}\n- {specimen: d, treatment: paper, seen: {on: "
+      "- {treatment: paper, introduced: {is: 1932, cite: guide}}\n- {specimen: d, treatment: paper, seen: "
+      "{on: "
       "1997, how: reported}}\n"
       "- treatment: told\n- {specimen: e, treatment: told, seen: {on: 1997, how: reported}}\n"
-      "- {treatment: neither, code: {is: none, cite: {source: books, says: not-found}}}\n- {specimen: f, treatment: "
+      "- {treatment: neither, code: {is: none, cite: {source: books, says: not-found}}}\n- {specimen: f, "
+      "treatment: "
       "neither}\n");
   const auto known = [&](const char* id) {
     return std::string(word(guide.weights->knownBy(guide.at(std::string("treatment:") + id))));

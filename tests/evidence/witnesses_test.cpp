@@ -92,7 +92,8 @@ void compare(std::mt19937& random, std::size_t count, std::size_t edges, bool do
     if (downhill && from == to) continue;
     naive.drawsOn[from].push_back(to);
   }
-  const char* const kTypes[] = {"book", "newsletter", "website", "sale", "directory", "copy", "interview", "ledger"};
+  const char* const kTypes[] = {"book",      "newsletter", "website",   "sale",
+                                "directory", "copy",       "interview", "ledger"};
   std::string text;
   for (std::size_t i = 0; i < count; ++i) {
     naive.types.push_back(kTypes[upTo(3) == 0 ? upTo(8) : upTo(4)]);
@@ -137,7 +138,8 @@ void compare(std::mt19937& random, std::size_t count, std::size_t edges, bool do
       for (std::size_t k = 0; k < count; ++k) any |= naive.reaches[a][k] && naive.reaches[b][k];
       same &= any == (common != records::kNoRecord);
       if (common != records::kNoRecord) {
-        const std::size_t k = static_cast<std::size_t>(std::find(records.begin(), records.end(), common) - records.begin());
+        const std::size_t k =
+            static_cast<std::size_t>(std::find(records.begin(), records.end(), common) - records.begin());
         same &= k < count && naive.reaches[a][k] && naive.reaches[b][k];
       }
     }
@@ -146,7 +148,8 @@ void compare(std::mt19937& random, std::size_t count, std::size_t edges, bool do
   for (const auto& ring : guide.weights->witnesses().rings()) {
     std::set<std::size_t> one;
     for (RecordIndex record : ring)
-      one.insert(static_cast<std::size_t>(std::find(records.begin(), records.end(), record) - records.begin()));
+      one.insert(
+          static_cast<std::size_t>(std::find(records.begin(), records.end(), record) - records.begin()));
     rings.insert(one);
   }
   CHECK((rings == naive.rings()));
@@ -181,7 +184,8 @@ TEST_CASE("the sources of the invented pottery") {
                     cited("house-sale", "sale", "draws-on: kettlebray") +
                     cited("orrowick", "interview", "by: Tamsen Orrowick") +
                     cited("letter", "letter", "by: [Hesper  Dunnavick, somebody]") +
-                    cited("second", "book", "by: HESPER DUNNAVICK") + cited("note", "book", "by: Miss Dunnavick") +
+                    cited("second", "book", "by: HESPER DUNNAVICK") +
+                    cited("note", "book", "by: Miss Dunnavick") +
                     "- {person: hesper-dunnavick, name: Hesper Dunnavick, also: [Miss Dunnavick]}\n"
                     "- {person: lorn-kettlebray, name: Lorn Kettlebray}\n");
   CHECK_FALSE(guide.independent("source:kettlebray", "source:dunnavick"));
@@ -205,10 +209,12 @@ TEST_CASE("nobody named is not the same as the same person; one of several is") 
 
 TEST_CASE("pieces are witnesses of their own; photos go back to what they show; reports to who reported") {
   const Small guide(
-      "- {photo: p, file: images/p.png, shows: specimen:a}\n- {photo: q, file: images/q.png}\n- {photo: r, file: "
+      "- {photo: p, file: images/p.png, shows: specimen:a}\n- {photo: q, file: images/q.png}\n- {photo: r, "
+      "file: "
       "images/r.png, shows: [specimen:b]}\n"
       "- {specimen: a, seen: {on: 1997, by: odile}, photo: q}\n- {specimen: b, seen: {on: 1997, by: odile}}\n"
-      "- {specimen: c, seen: {on: 1997, by: a dealer, how: reported}}\n- {specimen: d, seen: {on: 1998, by: A "
+      "- {specimen: c, seen: {on: 1997, by: a dealer, how: reported}}\n- {specimen: d, seen: {on: 1998, by: "
+      "A "
       "Dealer, how: reported}}\n" +
       cited("by-dealer", "post", "by: a dealer"));
   CHECK(guide.independent("specimen:a", "specimen:b"));
@@ -244,6 +250,7 @@ TEST_CASE("a row of sources that is very long, and a ring of them") {
     CHECK(guide.independent("source:alone", "source:" + id(kMany - 1)));
     CHECK(guide.weights->witnesses().rings().empty());
   }
-  const Small ring(text + cited("last", "book", "draws-on: " + id(kMany - 1)) + cited("again", "book", "draws-on: again"));
+  const Small ring(text + cited("last", "book", "draws-on: " + id(kMany - 1)) +
+                   cited("again", "book", "draws-on: again"));
   CHECK(ring.weights->witnesses().rings().size() == 1);
 }

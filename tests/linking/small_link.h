@@ -4,6 +4,7 @@
 #include <map>
 #include <string>
 
+#include "../found_in_words.h"
 #include "linking/link.h"
 #include "reading/guide_reader.h"
 
@@ -21,13 +22,7 @@ struct Linked {
     diagnostics::Findings findings;
     collection = link(reading::readGuide(world, "guide", findings), findings, rules);
     report = diagnostics::makeReport(std::move(findings), rules, collection.sources());
-    for (const diagnostics::Finding& one : report.findings) {
-      const source::Place place = collection.sources().place(one.span);
-      found += (found.empty() ? "" : "\n") +
-               (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
-               std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' +
-               std::string(one.rule.id()) + (one.waived ? " waived" : "");
-    }
+    found = diagnostics::testing::foundInWords(report, collection.sources());
   }
   explicit Linked(const std::string& records, const std::string& guide = "guide: An example\n")
       : Linked(FilesOfGuide{{"records.yaml", records}, {"guide.yaml", guide}}) {}
