@@ -18,7 +18,8 @@
 // not stop the guide. Choice: every element asks for the attributes it knows by name and type through one
 // small helper, which remembers what was asked for, so that unknown names, their suggestions and the places
 // of bad values all come from the calls that read the good ones. Cost: pugixml gives no place for attributes,
-// so they are found again in the text.
+// so they are found again in the text. Longer than most files, because each element is a short function that
+// needs the one helper, and nobody else does.
 namespace saggar::reading {
 namespace {
 
