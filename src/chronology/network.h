@@ -1,0 +1,97 @@
+#pragma once
+#include <cstdint>
+#include <span>
+#include <unordered_map>
+#include <vector>
+
+#include "dates/day.h"
+
+// A Simple Temporal Problem over days (Dechter, Meiri, Pearl, "Temporal constraint networks", Artificial Intelligence
+// 49, 1991): points in time, and edges that say by how many days at most one may come after another. A fact is one or
+// more edges that stand or fall together; whoever fills the network in knows what a fact is. Pure: no record is seen
+// here.
+namespace saggar::chronology {
+
+using Days = dates::Int128;
+using Node = std::uint32_t;
+using FactId = std::uint32_t;
+using EdgeId = std::uint32_t;
+
+inline constexpr Node kOrigin = 0;                // the day 0, 1 January 1970: a date is an edge from or to it
+inline constexpr FactId kNoFact = 0xFFFFFFFF;     // of an edge that nobody states and nobody can doubt
+inline constexpr EdgeId kNoEdge = 0xFFFFFFFF;
+
+// The day of `to` is at most `days` after the day of `from` (negative: at least so many before it).
+struct Edge {
+  Node from = kOrigin;
+  Node to = kOrigin;
+  FactId fact = kNoFact;
+  std::int32_t small = 0;  // the days, or kBig: then the network keeps them beside
+};
+
+// Which edges count. The network itself never changes once it is finished.
+class Selection {
+ public:
+  Selection() = default;
+  Selection(std::size_t edges, bool in) : in_(edges, in) {}
+  bool has(EdgeId edge) const { return in_[edge]; }
+  void set(EdgeId edge, bool in) { in_[edge] = in; }
+  std::size_t size() const { return in_.size(); }
+
+ private:
+  std::vector<bool> in_;
+};
+
+class Network {
+ public:
+  Node addNode() { return nodes_++; }
+  Node addNodes(std::uint32_t count) { return (nodes_ += count) - count; }
+  // `weakness`: 0 for the best known; breaks ties between chains, and the weaker fact gives way. Facts of one weakness
+  // are taken in the order added.
+  FactId addFact(std::uint8_t weakness);
+  // A way for day numbers as well as for spans of days. Edges between a point and itself are kept: they can clash.
+  EdgeId addEdge(Node from, Node to, Days days, FactId fact);
+  // The day of the point is not after (not before) a day; nothing is added for a day that is not finite.
+  void notAfter(Node node, dates::Day day, FactId fact);
+  void notBefore(Node node, dates::Day day, FactId fact);
+  // `later` is at least so many days after `earlier`; at most.
+  void atLeast(Node earlier, Node later, Days days, FactId fact) { addEdge(later, earlier, -days, fact); }
+  void atMost(Node earlier, Node later, Days days, FactId fact) { addEdge(earlier, later, days, fact); }
+
+  // Before anything below is asked.
+  void finish();
+
+  std::uint32_t nodes() const { return nodes_; }
+  std::size_t facts() const { return weakness_.size(); }
+  std::size_t edges() const { return edges_.size(); }
+  const Edge& edge(EdgeId id) const { return edges_[id]; }
+  Days days(EdgeId id) const {
+    const std::int32_t small = edges_[id].small;
+    return small != kBig ? small : big_.at(id);
+  }
+  std::uint8_t weakness(FactId fact) const { return weakness_[fact]; }
+  std::span<const EdgeId> into(Node node) const { return in_.of(node); }
+  std::span<const EdgeId> outOf(Node node) const { return out_.of(node); }
+  std::span<const EdgeId> edgesOf(FactId fact) const { return ofFact_.of(fact); }
+  Selection all() const { return Selection(edges_.size(), true); }
+
+ private:
+  static constexpr std::int32_t kBig = INT32_MIN;
+  struct Rows {  // the list of i is entries[offsets[i]] to entries[offsets[i + 1]]
+    std::vector<std::uint32_t> offsets;
+    std::vector<EdgeId> entries;
+    std::span<const EdgeId> of(std::uint32_t i) const {
+      return std::span(entries).subspan(offsets[i], offsets[i + 1] - offsets[i]);
+    }
+  };
+  template <class Key>
+  Rows rowsBy(std::uint32_t count, Key key) const;
+
+  std::uint32_t nodes_ = 1;
+  std::vector<std::uint8_t> weakness_;
+  std::vector<Edge> edges_;
+  std::unordered_map<EdgeId, Days> big_;  // years of many digits
+  Rows in_, out_, ofFact_;
+};
+
+}  // namespace saggar::chronology

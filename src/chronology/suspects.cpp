@@ -1,0 +1,99 @@
+#include "chronology/suspects.h"
+
+#include <algorithm>
+
+namespace saggar::chronology {
+namespace {
+
+// The weakest fact of a ring, the later of two; kNoFact if nobody states any of it.
+FactId weakestOf(const Network& network, const std::vector<EdgeId>& ring) {
+  FactId weakest = kNoFact;
+  for (const EdgeId id : ring) {
+    const FactId fact = network.edge(id).fact;
+    if (fact == kNoFact) continue;
+    if (weakest == kNoFact || network.weakness(fact) > network.weakness(weakest) ||
+        (network.weakness(fact) == network.weakness(weakest) && fact > weakest))
+      weakest = fact;
+  }
+  return weakest;
+}
+
+class Looker {
+ public:
+  Looker(const Network& network, const Selection& selection) : network_(network), selection_(selection) {}
+
+  Suspects run() {
+    found_.base = selection_;
+    found_.order = orderOf(network_, selection_);
+    found_.torn.assign(network_.nodes(), false);
+    suspect_.assign(network_.edges(), false);
+    for (std::size_t group = 0; group < found_.order.groups(); ++group) cut(group);
+    if (!found_.leftOut.empty()) found_.order = orderOf(network_, found_.base);
+    markWalks();
+    if (!found_.leftOut.empty()) markNear();
+    for (EdgeId id = 0; id < network_.edges(); ++id)
+      if (suspect_[id]) found_.edges.push_back(id);
+    return std::move(found_);
+  }
+
+ private:
+  void cut(std::size_t group) {
+    while (auto ring = cycleIn(network_, found_.base, found_.order, group)) {
+      for (const Node node : found_.order.group(group)) found_.torn[node] = true;
+      const FactId weakest = weakestOf(network_, *ring);
+      if (weakest == kNoFact) {  // whoever filled the network in contradicts himself: the ring is cut all the same
+        found_.base.set(ring->front(), false);
+        continue;
+      }
+      for (const EdgeId id : network_.edgesOf(weakest)) found_.base.set(id, false);
+      found_.leftOut.push_back(weakest);
+      found_.rings.push_back(std::move(*ring));
+    }
+  }
+
+  void markWalks() {
+    found_.from = waysOf(network_, found_.base, found_.order, Direction::fromOrigin);
+    found_.to = waysOf(network_, found_.base, found_.order, Direction::toOrigin);
+    for (EdgeId id = 0; id < network_.edges(); ++id) {
+      const Edge& edge = network_.edge(id);
+      if (found_.base.has(id) && found_.from.reaches(edge.from) && found_.to.reaches(edge.to) &&
+          found_.from.of(edge.from) + network_.days(id) + found_.to.of(edge.to) < 0)
+        suspect_[id] = true;
+    }
+  }
+
+  // What was left out may clash with dates as well, and those with what is near them: all edges at the points that are
+  // nearest to the rings.
+  void markNear() {
+    std::vector<bool> near = found_.torn;
+    std::vector<Node> line;
+    for (Node node = 1; node < network_.nodes(); ++node)
+      if (near[node]) line.push_back(node);
+    const std::size_t most = line.size() + kMostNear;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      auto reach = [&](EdgeId id, Node other) {
+        if (!selection_.has(id)) return;
+        suspect_[id] = true;
+        if (other == kOrigin || near[other] || line.size() >= most) return;
+        near[other] = true;
+        line.push_back(other);
+      };
+      for (const EdgeId id : network_.into(line[i])) reach(id, network_.edge(id).from);
+      for (const EdgeId id : network_.outOf(line[i])) reach(id, network_.edge(id).to);
+    }
+  }
+
+  static constexpr std::size_t kMostNear = 200;
+  const Network& network_;
+  const Selection& selection_;
+  Suspects found_;
+  std::vector<bool> suspect_;
+};
+
+}  // namespace
+
+Suspects suspectsOf(const Network& network, const Selection& selection) {
+  return Looker(network, selection).run();
+}
+
+}  // namespace saggar::chronology
