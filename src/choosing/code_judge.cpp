@@ -64,8 +64,8 @@ const PartPaths& Judge::pathsOf(const CompiledRule& rule, std::string_view part)
 }
 
 bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing,
-                 std::vector<Against>* all) const {
-  bool possible = reads(rule, reading, all);
+                 std::vector<Against>* all, bool works) const {
+  bool possible = reads(rule, reading, all, works);
   if (!possible && all == nullptr) return false;
   possible &= dates(rule, standing, all);
   if (!possible && all == nullptr) return false;
@@ -95,7 +95,8 @@ std::string Judge::whereInWords(const CompiledRule& rule) const {
 }
 
 // Whether its own date lies in the years of such codes, and of the works it names.
-bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all) const {
+bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all,
+                  bool works) const {
   if (!reading.when) return true;
   bool possible = true;
   auto against = [&](const std::string& who, const Value& used, Field field) {
@@ -111,7 +112,7 @@ bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::
   };
   for (const PartTexts& table : rule.tables) {
     const codes::PartReading* part = reading.part(table.part);
-    if (part == nullptr || !part->row) continue;
+    if (!works || part == nullptr || !part->row) continue;
     const MakerText& text = table.texts[*part->row];
     if (text.used != nullptr && apart(*reading.when, text.days))
       against((text.means.empty() ? inTicks(text.text) : text.means) + " was used ", *text.used, "works"_f);

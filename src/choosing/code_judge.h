@@ -20,6 +20,9 @@ class Judge {
   bool possible(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing) const {
     return look(rule, reading, standing, nullptr);
   }
+  bool possibleButForWorks(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing) const {
+    return look(rule, reading, standing, nullptr, false);
+  }
   std::vector<Against> against(const CompiledRule& rule, const codes::Reading& reading,
                                const Standing& standing) const {
     std::vector<Against> all;
@@ -29,7 +32,7 @@ class Judge {
 
   // The parts of that, for texts that stand on no record.
   bool reads(const CompiledRule& rule, const codes::Reading& reading,
-             std::vector<Against>* all) const;  // its own date and works
+             std::vector<Against>* all, bool works = true) const;  // its own date and works
   bool path(const CompiledRule& rule, const codes::Reading& reading, const codes::PathNeed& need,
             const Standing& standing, std::vector<Against>* all) const;
   Answer where(const CompiledRule& rule, const Standing& standing) const;
@@ -40,7 +43,7 @@ class Judge {
 
  private:
   bool look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing,
-            std::vector<Against>* all) const;
+            std::vector<Against>* all, bool works = true) const;
   bool dates(const CompiledRule& rule, const Standing& standing, std::vector<Against>* all) const;
   bool makerPath(const PathChoice& choice, const CompiledRule& rule, const codes::PathNeed& need, bool& open,
                  bool& gave, std::vector<Against>& said) const;

@@ -267,6 +267,7 @@ class Reader {
     code.field = kCodeFieldNames[static_cast<std::size_t>(found.field)];
     code.value = found.value;
     const Standing standing = state_.standingOf(code);
+    const std::size_t first = out.size();
     bool any = false;
     auto add = [&](std::uint32_t text, std::size_t reading) {
       const CompiledRule& rule = state_.rules[texts_[text].rules[reading]];
@@ -296,6 +297,13 @@ class Reader {
       code.more |= texts_[text].more;
       if (code.unlike == nullptr) code.unlike = texts_[text].unlike;
     }
+    // The years of a works rule a reading out only as long as another is left: the last is told as a clash of dates.
+    if (!any && found.field == CodeField::dateCode)
+      for (std::size_t at = first; at < out.size(); ++at) {
+        const CompiledRule& rule = state_.rules.of(*out[at].rule);
+        out[at].possible = state_.judge.possibleButForWorks(rule, out[at].reading, standing);
+        any |= out[at].possible;
+      }
     // What could not be read of the rules or of the record may be what makes it possible.
     const bool unsure =
         state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
@@ -340,6 +348,11 @@ std::span<const CodeOnRecord> CodeReadings::of(RecordIndex record) const {
 }
 
 std::vector<Against> CodeReadings::against(const CodeOnRecord& code, const CodeReading& reading) const {
+  if (reading.possible) return {};
+  const auto which = static_cast<std::size_t>(&code - state_->all.data());
+  const auto place = static_cast<std::size_t>(&reading - code.readings.data());
+  for (const StruckOut& one : state_->struckOut)
+    if (one.code == which && one.reading == place) return one.because;
   return state_->judge.against(state_->rules.of(*reading.rule), reading.reading, state_->standingOf(code));
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "choosing/choose.h"
+#include "chronology/code_days.h"
 #include "codes/rule.h"
 #include "diagnostics/finding.h"
 
@@ -35,7 +36,7 @@ struct MakerRule {
 
 // Why a reading cannot be meant.
 struct Against {
-  enum class Reason : std::uint8_t { path, look, used, where } reason = Reason::path;
+  enum class Reason : std::uint8_t { path, look, used, where, dates } reason = Reason::path;
   std::string says;   // in words an author would write: "the prefix of Linnavere is `LV`, not `JM`"
   source::Span span;  // of the value that disagrees
   RecordIndex record = records::kNoRecord;  // in which it stands
@@ -117,6 +118,17 @@ class CodeReadings {
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 
+  // What the possible readings say of days, for the network of dates. Codes and readings are numbered as in all().
+  chronology::AllCodeDays days() const;
+
+  // Documented dates rule a reading out: from then on it is not possible, and against() tells why.
+  struct StruckOut {
+    std::size_t code = 0;  // in all()
+    std::size_t reading = 0;
+    std::vector<Against> because;
+  };
+  void strikeOut(std::vector<StruckOut> struck);
+
   // The maker whose rules apply to a record: of its shape; kNoRecord if not known, or if its shapes have several.
   RecordIndex makerOf(RecordIndex record) const;
 
@@ -124,7 +136,7 @@ class CodeReadings {
   RecordIndex treatmentOf(RecordIndex record) const;
 
  private:
-  std::shared_ptr<const CodeState> state_;
+  std::shared_ptr<CodeState> state_;
 };
 
 }  // namespace saggar::choosing

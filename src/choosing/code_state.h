@@ -17,6 +17,7 @@ struct CodeState {
   std::vector<CodeOnRecord> all;
   std::vector<CodeReading> readings;              // of all codes, one after the other
   std::vector<std::vector<codes::Reading>> kept;  // of every text once
+  std::vector<CodeReadings::StruckOut> struckOut;
 
   RecordIndex makerOf(RecordIndex record) const;
   RecordIndex treatmentOf(RecordIndex record) const;

@@ -15,6 +15,13 @@ EdgeId Network::addEdge(Node from, Node to, Days days, FactId fact) {
   return id;
 }
 
+void Network::setDays(EdgeId id, Days days) {
+  const bool fits = days > INT32_MIN && days <= INT32_MAX;
+  edges_[id].small = fits ? static_cast<std::int32_t>(days) : kBig;
+  big_.erase(id);
+  if (!fits) big_.emplace(id, days);
+}
+
 void Network::notAfter(Node node, dates::Day day, FactId fact) {
   if (day.isFinite()) addEdge(kOrigin, node, day.number(), fact);
 }

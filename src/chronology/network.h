@@ -49,7 +49,8 @@ class Network {
   // `weakness`: 0 for the best known; breaks ties between chains, and the weaker fact gives way. Facts of one weakness
   // are taken in the order added.
   FactId addFact(std::uint8_t weakness);
-  // A way for day numbers as well as for spans of days. Edges between a point and itself are kept: they can clash.
+  void setWeakness(FactId fact, std::uint8_t weakness) { weakness_[fact] = weakness; }
+  // Edges between a point and itself are kept: they can clash.
   EdgeId addEdge(Node from, Node to, Days days, FactId fact);
   // The day of the point is not after (not before) a day; nothing is added for a day that is not finite.
   void notAfter(Node node, dates::Day day, FactId fact);
@@ -60,6 +61,8 @@ class Network {
 
   // Before anything below is asked.
   void finish();
+  // Of an edge that there is already.
+  void setDays(EdgeId id, Days days);
 
   std::uint32_t nodes() const { return nodes_; }
   std::size_t facts() const { return weakness_.size(); }

@@ -19,7 +19,9 @@ constexpr std::size_t kMostWork = 60'000'000;
 // flexible difference constraint propagation for DPLL(T)", SAT 2006).
 class Growing {
  public:
-  explicit Growing(std::size_t points) : out_(points), length_(points, 0), change_(points, 0), done_(points, 0) {}
+  // `lengths`: any at all; the better they fit what is to be added, the less there is to do.
+  explicit Growing(std::vector<Days> lengths)
+      : out_(lengths.size()), length_(std::move(lengths)), change_(length_.size(), 0), done_(length_.size(), 0) {}
 
   struct Part {
     std::uint32_t from, to;
@@ -111,7 +113,7 @@ class Taker {
   Strongest run(const Suspects& first) {
     addSuspects(first);
     while (true) {
-      take();
+      take(first.from);
       const Suspects again = suspectsOf(network_, taken_.selection);
       if (again.none()) break;
       const std::size_t before = facts_.size();
@@ -144,7 +146,7 @@ class Taker {
     taken_.leftOut.push_back(fact);
   }
 
-  void take() {
+  void take(const Ways& from) {
     std::sort(facts_.begin(), facts_.end(), [&](FactId a, FactId b) {
       return network_.weakness(a) != network_.weakness(b) ? network_.weakness(a) < network_.weakness(b) : a < b;
     });
@@ -176,10 +178,10 @@ class Taker {
     };
     for (const EdgeId id : givens_) islandOf(id).givens.push_back(id);
     for (const FactId fact : facts_) islandOf(network_.edgesOf(fact)[0]).facts.push_back(fact);
-    for (const Island& island : parts) takeIsland(island.givens, island.facts);
+    for (const Island& island : parts) takeIsland(island.givens, island.facts, from);
   }
 
-  void takeIsland(const std::vector<EdgeId>& givens, const std::vector<FactId>& facts) {
+  void takeIsland(const std::vector<EdgeId>& givens, const std::vector<FactId>& facts, const Ways& from) {
     std::unordered_map<Node, std::uint32_t> places;
     auto placeOf = [&](Node node) {
       return places.emplace(node, static_cast<std::uint32_t>(places.size())).first->second;
@@ -193,7 +195,10 @@ class Taker {
     std::vector<std::vector<Growing::Part>> wanted;
     for (const EdgeId id : givens) wanted.push_back(partsOf({&id, 1}));
     for (const FactId fact : facts) wanted.push_back(partsOf(network_.edgesOf(fact)));
-    Growing growing(places.size());
+    // The latest days, as they would be if no two facts clashed, fit nearly all of them.
+    std::vector<Days> lengths(places.size());
+    for (const auto& [node, place] : places) lengths[place] = from.reaches(node) ? from.of(node) : kFar;
+    Growing growing(std::move(lengths));
     for (std::size_t i = 0; i < wanted.size(); ++i) {
       const bool fact = i >= givens.size();
       if (work_ < kMostWork && growing.add(wanted[i], work_)) continue;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "chronology/rings.h"
+
 namespace saggar::chronology {
 namespace {
 
@@ -38,17 +40,24 @@ class Looker {
 
  private:
   void cut(std::size_t group) {
-    while (auto ring = cycleIn(network_, found_.base, found_.order, group)) {
+    Rings rings(network_, found_.base, found_.order.group(group));
+    for (auto found = rings.find(); !found.empty(); found = rings.find()) {
       for (const Node node : found_.order.group(group)) found_.torn[node] = true;
-      const FactId weakest = weakestOf(network_, *ring);
-      if (weakest == kNoFact) {  // whoever filled the network in contradicts himself: the ring is cut all the same
-        found_.base.set(ring->front(), false);
-        continue;
-      }
-      for (const EdgeId id : network_.edgesOf(weakest)) found_.base.set(id, false);
-      found_.leftOut.push_back(weakest);
-      found_.rings.push_back(std::move(*ring));
+      for (std::vector<EdgeId>& ring : found) leaveOutOf(ring);
     }
+  }
+
+  void leaveOutOf(std::vector<EdgeId>& ring) {
+    // A fact may have been left out for another ring a moment ago.
+    if (!std::all_of(ring.begin(), ring.end(), [&](EdgeId id) { return found_.base.has(id); })) return;
+    const FactId weakest = weakestOf(network_, ring);
+    if (weakest == kNoFact) {  // whoever filled the network in contradicts himself: the ring is cut all the same
+      found_.base.set(ring.front(), false);
+      return;
+    }
+    for (const EdgeId id : network_.edgesOf(weakest)) found_.base.set(id, false);
+    found_.leftOut.push_back(weakest);
+    found_.rings.push_back(std::move(ring));
   }
 
   void markWalks() {

@@ -1,5 +1,4 @@
 #pragma once
-#include <optional>
 #include <vector>
 
 #include "chronology/order.h"
@@ -29,7 +28,7 @@ struct Ways {
   Days of(Node node) const { return node == kOrigin ? 0 : days[node]; }
 };
 
-// No group may hold a negative cycle (cycleIn).
+// No group may hold a ring of less than nothing (Rings).
 Ways waysOf(const Network& network, const Selection& selection, const Order& order, Direction direction);
 
 // The edges of the way, from its beginning to its end. It touches the origin at one end alone.
@@ -37,10 +36,5 @@ std::vector<EdgeId> edgesOf(const Network& network, const Ways& ways, Node node)
 
 // From a point to all others through edges that do not touch the origin; `of(start)` is 0.
 Ways waysFrom(const Network& network, const Selection& selection, const Order& order, Node start);
-
-// Edges in a ring, one after the other, whose days sum to less than nothing: among the points of a group, all of whose
-// edges are looked at, dated or not. nullopt if there is none.
-std::optional<std::vector<EdgeId>> cycleIn(const Network& network, const Selection& selection,
-                                           const Order& order, std::size_t group);
 
 }  // namespace saggar::chronology

@@ -223,6 +223,7 @@ Weighed Weights::weighPart(const Value& value, const Backing& backing, Memo& mem
   }
   out.own = backing.own;
   out.disputed = backing.disputed;
+  out.doubted = backing.doubted;
   return out;
 }
 
@@ -242,9 +243,11 @@ void Weights::weighWhole(const Value& value, const Backing& backing, Memo& memo,
   }
   const bool disputed = part.disputed || whole->disputed;
   const bool lost = part.lost || whole->lost;
+  const bool doubted = part.doubted || whole->doubted;
   if (part.standing > whole->standing) whole = part;
   whole->disputed = disputed;
   whole->lost = lost;
+  whole->doubted = doubted;
 }
 
 bool Weights::find(const Value& wanted, const Value& in, const Backing& outer, Backing& found) const {

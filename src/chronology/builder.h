@@ -1,0 +1,66 @@
+#pragma once
+#include "chronology/gather.h"
+
+// What the parts of gathering share. Not for other rooms.
+namespace saggar::chronology {
+
+class Builder {
+ public:
+  Builder(const linking::Collection& collection, const evidence::Weights& weighing, const Events& numbering,
+          Gathered& out)
+      : all(collection), weights(weighing), events(numbering), options(collection.settings().dates), out_(out) {}
+
+  const linking::Collection& all;
+  const evidence::Weights& weights;
+  const Events& events;
+  const dates::Options& options;
+
+  // The weight of a value, or of its record's own evidence; a specimen's own word is as good as it was seen.
+  FactId fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other = records::kNoRecord);
+  FactId fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other,
+              const evidence::Weighed& weighed);
+  FactId citationFact(RecordIndex record, Field field, const records::Citation& citation, Says says,
+                      Standing standing);
+  Fact& at(FactId fact) { return out_.facts[fact]; }
+  void weaken(FactId fact, Standing atBest);
+
+  // `earlier` is not after `later`; does nothing if one of them is no event.
+  void notAfter(Node earlier, Node later, FactId fact, Days atLeast = 0);
+  void within(Node earlier, Node later, Days most, FactId fact);
+  // A day by itself. Ends that are not finite bind nothing.
+  EdgeId notBefore(Node node, dates::Day day, FactId fact, std::uint8_t use = kBoth);
+  EdgeId notAfterDay(Node node, dates::Day day, FactId fact, std::uint8_t use = kBoth);
+  // Edges that exist whether or not they bind yet: far away until they are set.
+  EdgeId open(Node from, Node to, FactId fact, std::uint8_t use);
+
+  Node newNode() { return out_.network.addNode(); }
+  Gathered& out() { return out_; }
+  bool broken(RecordIndex record) const { return all[record].broken; }
+
+ private:
+  FactId add(const Fact& fact);
+  EdgeId edge(Node from, Node to, Days days, FactId fact, std::uint8_t use);
+
+  Gathered& out_;
+};
+
+// The value of one key of a structure, or the value itself where only its first field was typed.
+const Value& partOf(const Value& value, Field first);
+
+// A span as an author wrote it, at wide or plain bounds; an end that binds nothing is open.
+struct SpanDays {
+  dates::Bounds begin{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
+  dates::Bounds end{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
+};
+// `doubted`: ends with `?` count as well.
+SpanDays spanDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
+                    bool doubted);
+dates::Bounds momentDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
+                           bool doubted);
+
+void gatherDates(Builder& builder, RecordIndex record);
+void gatherRelations(Builder& builder, RecordIndex record);
+void gatherCitations(Builder& builder, RecordIndex record);
+void gatherCodes(Builder& builder, const AllCodeDays& codes);
+
+}  // namespace saggar::chronology

@@ -1,0 +1,103 @@
+#pragma once
+#include <memory>
+#include <optional>
+
+#include "chronology/conflicts.h"
+#include "chronology/gather.h"
+
+// When things happened, as far as the records say: the days of every event, proven and likely, each with its reasons,
+// and what cannot all be true. SEMANTICS, "Facts, conflicts, proofs".
+namespace saggar::chronology {
+
+enum class BoundsOf : std::uint8_t {
+  proven,  // documented facts at wide bounds, without doubted and open ones
+  likely,  // all facts at plain bounds, the best known first
+  tests,   // all facts at wide bounds, clashes settled likewise: what claims are tested by
+};
+
+// Facts that cannot all be true.
+struct Clash {
+  std::vector<FactId> facts;  // rising
+  std::vector<EdgeId> edges;
+  Days shortBy = 0;
+  bool atFaceValue = false;  // only because dates are taken at plain bounds, doubted ones too
+};
+
+enum class WhichFirst : std::uint8_t { first, second, sameDay, undecided, contradiction };
+
+// What would decide an order: the event's bound that would have to move, and to which day.
+struct Settling {
+  bool first = true;  // of the first event
+  dates::End bound = dates::End::Earliest;
+  dates::Day day;
+  bool thenFirst = true;  // then the first event is the first
+};
+
+struct Precedence {
+  WhichFirst answer = WhichFirst::undecided;
+  WhichFirst likely = WhichFirst::undecided;
+  std::vector<FactId> because;
+  std::vector<Settling> settle;  // nearest first; none if it is decided
+};
+
+class Chronology {
+ public:
+  // The collection and weights must outlive it. `codes` are needed only here.
+  static Chronology reason(const linking::Collection& collection, const evidence::Weights& weights,
+                           const AllCodeDays& codes);
+  Chronology() = default;
+
+  const Events& events() const { return *events_; }
+  const Fact& fact(FactId id) const { return gathered_->facts[id]; }
+  const Network& network() const { return gathered_->network; }
+
+  dates::Bounds bounds(Node event, BoundsOf which) const;
+  // The facts that give the bound, from the date that it starts with to the event itself; fewest facts first. Empty for
+  // an open one. Not of `tests`.
+  std::vector<FactId> because(Node event, BoundsOf which, dates::End end) const;
+  // Documented facts of the event that prove nothing, since they clash.
+  std::vector<FactId> open(Node event) const;
+  // Proven: nothing at all may be true of it, which cannot be; likely: never.
+  bool isContradicted(Node event) const { return !open(event).empty(); }
+  // Where the event is one of several dates: null if not.
+  const Choice* choiceOf(Node event) const;
+  // Readings of codes that documented facts rule out: the code and the reading as CodeReadingDays names them, and why.
+  struct StruckOut {
+    std::uint32_t code = 0;
+    std::uint32_t reading = 0;
+    std::vector<FactId> because;
+  };
+  std::vector<StruckOut> struckOut() const;
+
+  const std::vector<Clash>& clashes() const { return clashes_; }
+  // Facts that still clash when the most smallest sets are made.
+  const std::vector<FactId>& alsoClashing() const { return alsoClashing_; }
+  // Facts in a conflict of documented ones, and those that gave way to others; rising.
+  const std::vector<FactId>& disputed() const { return disputed_; }
+
+  // Whether one was at least a day before the other, from the shortest ways between them, not from their bounds alone.
+  Precedence first(Node a, Node b) const;
+
+ private:
+  // Both ends of every event, small.
+  struct Bounds {
+    std::vector<std::int32_t> earliest, latest;  // kOpenDay: none
+    std::unordered_map<Node, Days> farEarliest, farLatest;
+    std::vector<EdgeId> viaEarliest, viaLatest;
+  };
+  static void keep(Bounds& bounds, const Ways& from, const Ways& to, bool chains);
+  void solve(const AllCodeDays& codes);
+  const Bounds& of(BoundsOf which) const;
+  friend class Solver;
+
+  std::shared_ptr<Events> events_;
+  std::shared_ptr<Gathered> gathered_;
+  Bounds proven_, likely_, tests_;
+  Selection provenFacts_, likelyFacts_;
+  std::vector<EdgeId> open_;  // rising
+  std::vector<Clash> clashes_;
+  std::vector<FactId> alsoClashing_;
+  std::vector<FactId> disputed_;
+};
+
+}  // namespace saggar::chronology

@@ -1,0 +1,32 @@
+#include "chronology/gather.h"
+
+#include "chronology/builder.h"
+
+namespace saggar::chronology {
+
+// Weakness is told to the network when a fact is added; what makes a fact weaker afterwards must tell it too.
+void Builder::weaken(FactId fact, Standing atBest) {
+  Fact& one = out_.facts[fact];
+  if (atBest <= one.standing) return;
+  one.standing = atBest;
+  if (!one.doubted) out_.network.setWeakness(fact, static_cast<std::uint8_t>(atBest));
+}
+
+Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
+                const AllCodeDays& codes) {
+  Gathered gathered;
+  gathered.network.addNodes(events.count() - 1);
+  Builder builder(collection, weights, events, gathered);
+  for (RecordIndex record = 0; record < collection.size(); ++record) {
+    // Of a record that could not be read whole, a field that is missing may say otherwise.
+    if (collection[record].broken || Events::slotsOf(collection[record].kind).empty()) continue;
+    gatherDates(builder, record);
+    gatherRelations(builder, record);
+    gatherCitations(builder, record);
+  }
+  gatherCodes(builder, codes);
+  gathered.network.finish();
+  return gathered;
+}
+
+}  // namespace saggar::chronology

@@ -1,0 +1,47 @@
+#pragma once
+#include "chronology/code_days.h"
+#include "chronology/fact.h"
+
+namespace saggar::chronology {
+
+// Which readings of the facts an edge belongs to: a date has other days when `~` is taken at its widest.
+enum Use : std::uint8_t { kWide = 1, kPlain = 2, kBoth = 3 };
+
+// A date of which one of several is true: a one-of set, a code that can be read in several ways.
+struct Choice {
+  Node node = kOrigin;
+  FactId fact = kNoFact;
+  struct Member {
+    dates::Bounds wide, plain;
+    std::uint32_t code = 0;  // of a code: as CodeReadingDays
+    std::uint32_t reading = 0;
+    bool struckOut = false;
+    std::vector<FactId> against;  // the chain of reasons that struck it out
+  };
+  std::vector<Member> members;
+  EdgeId edges[4] = {kNoEdge, kNoEdge, kNoEdge, kNoEdge};  // wide earliest, latest; plain earliest, latest
+  bool ofCode = false;
+};
+
+// A treatment on several shapes: at least one of them must admit each of its days.
+struct ShapeChoice {
+  RecordIndex treatment = records::kNoRecord;
+  FactId fact = kNoFact;
+  std::vector<RecordIndex> shapes;
+  // For each set of bounds (documented, all at wide bounds, likely) its own edges: not before, not after.
+  EdgeId edges[3][2] = {{kNoEdge, kNoEdge}, {kNoEdge, kNoEdge}, {kNoEdge, kNoEdge}};
+};
+
+struct Gathered {
+  Network network;
+  std::vector<Fact> facts;           // by FactId
+  std::vector<std::uint8_t> uses;    // of each edge
+  std::vector<Choice> choices;
+  std::vector<ShapeChoice> shapes;
+};
+
+// All events and relations of a guide (SEMANTICS, "The relations records imply"); the network is finished.
+Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
+                const AllCodeDays& codes);
+
+}  // namespace saggar::chronology

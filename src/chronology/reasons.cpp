@@ -1,0 +1,151 @@
+#include "chronology/reasons.h"
+
+#include "base/text.h"
+#include "dates/print.h"
+#include "records/tables.h"
+
+namespace saggar::chronology {
+
+using records::Citation;
+using records::kNoRecord;
+
+std::string Reasons::called(RecordIndex record) const {
+  if (record == kNoRecord) return "something that is not known";
+  const Record& one = all_[record];
+  const std::string_view name = one.text(records::spec(one.kind).title);
+  if (!name.empty()) return base::onOneLine(name);
+  if (one.kind == Kind::treatment) {
+    const Value* code = one.find("code"_f);
+    if (code != nullptr && !code->each().empty() && code->each()[0].type == records::ValueType::text)
+      return base::onOneLine(code->each()[0].text);
+  }
+  if (one.kind == Kind::claim && !one.text("says"_f).empty())
+    return '"' + base::shortened(base::onOneLine(one.text("says"_f)), 60) + '"';
+  return '`' + std::string(one.id) + '`';
+}
+
+std::string Reasons::happened(Kind kind, Field field, EventEnd end) {
+  const bool until = end == EventEnd::until;
+  if (field == "introduced"_f) return "was introduced";
+  if (field == "withdrawn"_f) return kind == Kind::motif ? "was last used" : "was last offered";
+  if (field == "designed"_f) return "was designed";
+  if (field == "founded"_f) return "was founded";
+  if (field == "closed"_f) return "closed";
+  if (field == "made"_f) return "was made";
+  if (field == "issued"_f) return "was made known";
+  if (field == "recorded"_f) return "was recorded";
+  if (field == "viewed"_f) return "was looked at";
+  if (field == "born"_f) return "was born";
+  if (field == "died"_f) return "died";
+  if (field == "used"_f) return until ? "was last used" : end == EventEnd::from ? "was first used" : "was used";
+  if (field == "offered"_f) return until ? "was last offered" : end == EventEnd::from ? "was first offered" : "was offered";
+  if (field == "active"_f) return until ? "was last active" : end == EventEnd::from ? "began to trade" : "was active";
+  return until ? "ends" : end == EventEnd::from ? "begins" : "is of";
+}
+
+std::string Reasons::dated(const Fact& fact) const {
+  const Record& record = all_[fact.record];
+  const records::FieldSpec* spec = records::specOf(record.kind, fact.field);
+  const bool span = spec != nullptr && spec->type == records::FieldType::span;
+  const dates::Expression* date = fact.value->date();
+  const std::string who = called(fact.record) + ' ';
+  if (date == nullptr) return who + happened(record.kind, fact.field) + ' ' + std::string(fact.value->text);
+  if (record.kind == Kind::source) return who + "is dated " + dates::inWords(*date);
+  return who + happened(record.kind, fact.field) + ' ' + (span ? dates::lasted(*date) : dates::happened(*date));
+}
+
+std::string Reasons::says(const Fact& fact) const {
+  const std::string who = called(fact.record);
+  const std::string other = called(fact.other);
+  const std::string typed = fact.cites() ? std::string() : std::string(fact.value->text);
+  switch (fact.says) {
+    case Says::date: return dated(fact);
+    case Says::endsIn: return who + ' ' + happened(all_[fact.record].kind, fact.field) + ' ' + typed;
+    case Says::shapeOf: return who + " is a shape of " + other;
+    case Says::onShape: {
+      const auto shapes = fact.value->each();
+      if (shapes.size() < 2) return who + " is on " + other;
+      std::vector<std::string> names;
+      for (const Value& shape : shapes) names.push_back(called(shape.target()));
+      return who + " is on one of " + base::listedInWords(names, "or");
+    }
+    case Says::withMotif: return who + " has the motif " + other;
+    case Says::supplied: return who + " came from " + other;
+    case Says::forWhom: return who + " was made for " + other;
+    case Says::inSet: return who + " holds pieces of " + other;
+    case Says::pieceOf: {
+      const Kind kind = all_[fact.other].kind;
+      return who + (kind == Kind::treatment ? " is a piece of " : kind == Kind::motif ? " has the motif " : " is of the shape ") + other;
+    }
+    case Says::marked: return who + " bears the mark " + other;
+    case Says::look: return who + " has a look of " + other + " that was used for some years only";
+    case Says::seen: {
+      const dates::Expression* date = fact.value->date();
+      return who + " was seen " + (date != nullptr ? dates::happened(*date) : typed);
+    }
+    case Says::cited:
+    case Says::drawn:
+    case Says::offered: {
+      const Citation& citation = *fact.citation;
+      std::string says = other;
+      if (!citation.at.empty()) says += " (" + base::onOneLine(citation.at) + ')';
+      if (citation.dated != nullptr) says += ", dated " + dates::inWords(*citation.dated) + ',';
+      return says + (fact.says == Says::drawn ? " shows the design of " : fact.says == Says::offered ? " offers " : " has ") + who;
+    }
+    case Says::inUse: return who + " bears a code that was in use for some years only (`" + typed + "`)";
+    case Says::worksInUse: return who + " bears the letter of a works (`" + typed + "`)";
+    case Says::dateCode: return who + " bears the date code `" + typed + '`';
+    case Says::number: return who + " has the number `" + typed + '`';
+    case Says::order: return "the numbers of " + who + " were given out in order";
+    case Says::table: return "the book of numbers of " + who + " is dated (" + typed + ')';
+    case Says::ordered: {
+      const Value* event = fact.value->find("event"_f);
+      std::string says = who + (fact.field == "after"_f ? " came after " : " came before ") +
+                         std::string(event != nullptr ? event->text : fact.value->text);
+      if (const Value* within = fact.value->find("within"_f)) says += ", within " + std::string(within->text);
+      if (const Value* least = fact.value->find("at-least"_f)) says += ", by at least " + std::string(least->text);
+      return says;
+    }
+  }
+  return who;
+}
+
+std::string Reasons::standing(const Fact& fact) const {
+  std::string words;
+  switch (fact.standing) {
+    case Standing::documented: words = "documented"; break;
+    case Standing::supported: words = "supported"; break;
+    case Standing::suggested: words = "suggested"; break;
+    case Standing::judged: words = "the author's judgement"; break;
+    case Standing::uncited: words = "no source recorded"; break;
+  }
+  if (fact.doubted) words += ", doubted";
+  if (fact.disputed) words += ", disputed";
+  return words;
+}
+
+Reason Reasons::of(FactId id) const {
+  const Fact& fact = chronology_.fact(id);
+  const Record& record = all_[fact.record];
+  Reason reason;
+  reason.says = says(fact);
+  reason.record = record.reference();
+  reason.field = std::string(fact.field.name());
+  reason.standing = fact.standing;
+  reason.disputed = fact.disputed;
+  reason.doubted = fact.doubted;
+  if (fact.cites()) {
+    reason.span = record.span(fact.citation->place);
+    reason.sources.push_back(fact.citation);
+    return reason;
+  }
+  reason.value = std::string(fact.value->text);
+  reason.span = record.span(fact.value->place);
+  const evidence::Backing backing = weights_.backingOf(fact.record, *fact.value);
+  if (backing.evidence == nullptr) return reason;
+  for (const Citation& citation : backing.evidence->cite)
+    if (weights_.counts(citation, *fact.value, backing) == evidence::Counts::yes) reason.sources.push_back(&citation);
+  return reason;
+}
+
+}  // namespace saggar::chronology

@@ -1,0 +1,39 @@
+#pragma once
+#include "chronology/chronology.h"
+
+// Facts in the words an author would use, with what they rest on and where they stand.
+namespace saggar::chronology {
+
+struct Reason {
+  std::string says;  // "Linnavere was introduced in March 1936"; no full stop
+  std::string record, field, value;
+  Standing standing = Standing::uncited;
+  bool disputed = false;
+  bool doubted = false;
+  std::vector<const records::Citation*> sources;
+  source::Span span;
+};
+
+class Reasons {
+ public:
+  Reasons(const linking::Collection& collection, const evidence::Weights& weights, const Chronology& chronology)
+      : all_(collection), weights_(weights), chronology_(chronology) {}
+
+  Reason of(FactId fact) const;
+  std::string says(const Fact& fact) const;
+  // What a record is called in a sentence: its name, a treatment's number, else its id.
+  std::string called(RecordIndex record) const;
+  // "introduced", "last offered", "made": with `was`, or a verb by itself.
+  static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);
+  // "its citations documented; the author's judgement": the standing of a fact in words.
+  std::string standing(const Fact& fact) const;
+
+ private:
+  std::string dated(const Fact& fact) const;
+
+  const linking::Collection& all_;
+  const evidence::Weights& weights_;
+  const Chronology& chronology_;
+};
+
+}  // namespace saggar::chronology
