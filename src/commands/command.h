@@ -30,6 +30,14 @@ struct DateArguments {
 };
 int readDates(const Environment& environment, const DateArguments& arguments);
 
+struct EventArguments {
+  std::string folder;
+  std::vector<std::string> events;  // one, or two for `first`
+  std::string format = "text";
+};
+int eventDays(const Environment& environment, const EventArguments& arguments);
+int first(const Environment& environment, const EventArguments& arguments);
+
 struct CodeArguments {
   std::string folder;
   std::string text;

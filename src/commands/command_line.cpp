@@ -70,6 +70,8 @@ class CommandLine {
     option("code", "--maker", code_.maker);
     formatOf("code", code_.format);
     command("date").add_flag("--read", readsDates_);
+    formatOf("date", events_.format);
+    formatOf("first", events_.format);
     command("why").add_option("rule", why_.rule);
     command("blank").add_option("kind", blank_.kind);
     command("blank").add_option("name", blank_.name);
@@ -153,8 +155,8 @@ class CommandLine {
         return none && !words.empty() ? unknownCommand(words[0]) : unknownOption(chosen, word);
       if (word != "--") words.push_back(std::move(word));
     }
-    if (name == "find" || name == "date") {
-      (name == "find" ? find_.words : date_.expressions) = std::move(words);
+    if (name == "find" || name == "date" || name == "first") {
+      (name == "find" ? find_.words : name == "date" ? date_.expressions : events_.events) = std::move(words);
       return kFine;
     }
     if (words.empty()) return kFine;
@@ -214,13 +216,21 @@ class CommandLine {
       return cannot(
           inTicks(stage_.stage) + " is no stage",
           hintFor(stage_.stage, kStages, "saggar stage ", "the stages are " + listed(kStages, "and")));
-    if (name == "date" && !readsDates_)
-      return cannot("`saggar date` reads dates, and says so with `--read`",
-                    "write `saggar date --read " +
-                        (date_.expressions.empty()
-                             ? std::string("\"by 1935\"")
-                             : '"' + base::shortened(base::joined(date_.expressions, " "), 60) + '"') +
-                        '`');
+    if (name == "date" && !readsDates_) {
+      if (date_.expressions.size() == 1 && date_.expressions[0].find(':') != std::string::npos) {
+        events_.events = date_.expressions;
+      } else {
+        return cannot("`saggar date` wants an event, as `kind:id.field`",
+                      date_.expressions.empty()
+                          ? std::string("write `saggar date shape:jessamount.introduced`; what a date means, "
+                                        "`saggar date --read \"by 1935\"` says")
+                          : "what a date means says `saggar date --read \"" +
+                                base::shortened(base::joined(date_.expressions, " "), 60) + "\"`");
+      }
+    }
+    if (name == "first" && events_.events.size() != 2)
+      return cannot("`saggar first` wants two events",
+                    "write `saggar first shape:dorrimere shape:brathermoor-no-9`");
     const CommandHelp& help = *helpOf(name);
     if (!help.wants.empty() && isWithoutWords(chosen))
       return cannot("`saggar " + name + "` wants " + std::string(help.wants),
@@ -230,19 +240,21 @@ class CommandLine {
 
   bool isWithoutWords(const CLI::App& chosen) const {
     if (chosen.get_name() == "find") return find_.words.empty();
+    if (chosen.get_name() == "date" || chosen.get_name() == "first") return false;  // said before
     const std::vector<const CLI::Option*> options = chosen.get_options();
     return std::all_of(options.begin(), options.end(),
                        [](const CLI::Option* one) { return !one->get_positional() || one->count() == 0; });
   }
 
   int dispatch(const std::string& name) {
-    check_.folder = make_.folder = show_.folder = code_.folder = find_.folder = stage_.folder = folder_;
+    check_.folder = make_.folder = show_.folder = code_.folder = find_.folder = stage_.folder = events_.folder = folder_;
     for (std::string_view rule : base::split(only_, ','))
       if (const std::string_view bare = base::trimmed(rule); !bare.empty()) check_.only.emplace_back(bare);
     if (name == "check") return check(environment_, check_);
     if (name == "make") return make(environment_, make_);
     if (name == "show") return show(environment_, show_);
-    if (name == "date") return readDates(environment_, date_);
+    if (name == "date") return readsDates_ ? readDates(environment_, date_) : eventDays(environment_, events_);
+    if (name == "first") return first(environment_, events_);
     if (name == "code") return code(environment_, code_);
     if (name == "find") return find(environment_, find_);
     if (name == "why") return why(environment_, why_);
@@ -263,6 +275,7 @@ class CommandLine {
   MakeArguments make_;
   ShowArguments show_;
   DateArguments date_;
+  EventArguments events_;
   CodeArguments code_;
   FindArguments find_;
   WhyArguments why_;

@@ -12,6 +12,8 @@ makes the guide, the checklists, the talk outlines and the corrections from them
   saggar show RECORD        everything known about one record
   saggar find WORDS         where words are mentioned, in records and in prose
   saggar code CODE          every reading of a number or code
+  saggar date EVENT         when something happened: proven, likely, and why
+  saggar first EVENT EVENT  which of two came first, why, and what would settle it
   saggar date --read DATE   what a date means, day by day
   saggar why RULE           what a finding means, and how to put it right
   saggar blank KIND         a record to fill in
@@ -101,14 +103,31 @@ Ends with 1 if no reading is left.
   saggar code "U 34 4" --maker wesperling
 )";
 
-constexpr std::string_view kDate = R"(saggar date --read [DATE…]
+constexpr std::string_view kDate = R"(saggar date EVENT [--format text|json] [-C DIR]
+saggar date --read [DATE…]
 
-What a date means: its first and last day as it stands, and the widest it may be taken.
+With an event: its earliest and latest day, proven and likely, and the chain of reasons
+for each, with file and line. An event is a record's dated field, `kind:id.field`; `kind:id`
+alone stands for the day it was introduced, made, founded or first used.
+
+With --read, what a date means: its first and last day as it stands, and the widest it may be taken.
 One line a date, for programs too. Without a date it reads one a line from what is typed
 or sent to it. It needs no guide.
 
+Ends with 1 if what is on record of the event cannot all be true, or a date is unreadable.
+
+  saggar date shape:linnavere.introduced
   saggar date --read 1932 "by 1935" "spring 1937"
   saggar date --read 1926/1935
+)";
+
+constexpr std::string_view kFirst = R"(saggar first EVENT EVENT [--format text|json] [-C DIR]
+
+Which of two events came first, whether that is proven or only likely, the reasons, the
+proven days of both, and what would settle it where it is undecided. An event is written
+as for `saggar date`.
+
+  saggar first shape:dorrimere shape:brathermoor-no-9
 )";
 
 constexpr std::string_view kWhy = R"(saggar why [RULE]
@@ -167,7 +186,8 @@ constexpr CommandHelp kCommands[] = {
     {"show", "a record", "saggar show jessamount", kShow},
     {"find", "words to look for", "saggar find quince bough", kFind},
     {"code", "a code", "saggar code JM-045-C/0", kCode},
-    {"date", "", "saggar date --read \"by 1935\"", kDate},
+    {"date", "an event, or `--read` and a date", "saggar date shape:jessamount.introduced", kDate},
+    {"first", "two events", "saggar first shape:dorrimere shape:brathermoor-no-9", kFirst},
     {"why", "", "saggar why uncited", kWhy},
     {"blank", "a kind of record, or `guide`", "saggar blank shape", kBlank},
     {"schema", "", "saggar schema", kSchema},

@@ -2,6 +2,7 @@
 
 #include "base/memory.h"
 #include "checks/check.h"
+#include "choosing/network_bounds.h"
 #include "linking/link.h"
 #include "reading/guide_reader.h"
 
@@ -12,6 +13,31 @@ void showProgress(const Environment& environment, std::size_t done, std::size_t 
   if (!environment.progress || all < 50 || (done % 50 != 0 && done != all)) return;
   environment.err("\rreading " + std::to_string(done) + " of " + std::to_string(all) + " files" +
                   (done == all ? "\r\x1b[K" : ""));
+}
+
+// What clashes is disputed from now on; readings of codes that documented days rule out are struck out.
+void reasonAboutDates(Guide& guide) {
+  guide.chronology = chronology::Chronology::reason(guide.collection, *guide.weights, guide.codes.days());
+  guide.reasons =
+      std::make_unique<chronology::Reasons>(guide.collection, *guide.weights, guide.chronology);
+  for (const chronology::FactId fact : guide.chronology.disputed())
+    if (!guide.chronology.fact(fact).cites()) guide.weights->dispute(*guide.chronology.fact(fact).value);
+  std::vector<choosing::CodeReadings::StruckOut> struck;
+  for (const auto& one : guide.chronology.struckOut()) {
+    choosing::CodeReadings::StruckOut out{one.code, one.reading, {}};
+    for (const chronology::FactId fact : one.because) {
+      const chronology::Reason reason = guide.reasons->of(fact);
+      const chronology::Fact& stated = guide.chronology.fact(fact);
+      out.because.push_back({.reason = choosing::Against::Reason::dates,
+                             .says = reason.says,
+                             .span = reason.span,
+                             .record = stated.record,
+                             .field = stated.field,
+                             .value = stated.cites() ? nullptr : stated.value});
+    }
+    struck.push_back(std::move(out));
+  }
+  guide.codes.strikeOut(std::move(struck));
 }
 
 }  // namespace
@@ -81,10 +107,15 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   // Weigh: what each source is worth as evidence.
   guide->weights = std::make_unique<evidence::Weights>(guide->collection);
 
-  // Reason: what the records say of dates, who is chosen by a condition, what the codes can mean.
-  guide->bounds = std::make_unique<choosing::OwnBounds>(guide->collection, dates::Reading::Plain);
+  // Read codes: every way in which each can be meant, by what its own record says.
+  guide->ownBounds = std::make_unique<choosing::OwnBounds>(guide->collection, dates::Reading::Plain);
+  guide->reader = std::make_unique<choosing::Chooser>(guide->collection, *guide->ownBounds);
+  guide->codes = choosing::CodeReadings::read(*guide->reader, findings);
+
+  // Reason: when things happened, and what cannot all be true.
+  reasonAboutDates(*guide);
+  guide->bounds = std::make_unique<choosing::NetworkBounds>(guide->chronology, chronology::BoundsOf::likely);
   guide->chooser = std::make_unique<choosing::Chooser>(guide->collection, *guide->bounds);
-  guide->codes = choosing::CodeReadings::read(*guide->chooser, findings);
 
   // Plan: where everything will stand in print, without composing a word.
   guide->published = std::make_unique<linking::Published>(guide->collection);

@@ -6,6 +6,7 @@
 
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
+#include "chronology/reasons.h"
 #include "commands/environment.h"
 #include "compose/materials.h"
 #include "compose/places.h"
@@ -26,9 +27,13 @@ struct Guide {
   std::string folder;
   linking::Collection collection;
   std::unique_ptr<evidence::Weights> weights;
-  std::unique_ptr<choosing::Bounds> bounds;
-  std::unique_ptr<choosing::Chooser> chooser;
+  std::unique_ptr<choosing::Bounds> ownBounds;  // what each record says of itself, by which codes are read
+  std::unique_ptr<choosing::Chooser> reader;
   choosing::CodeReadings codes;
+  chronology::Chronology chronology;
+  std::unique_ptr<chronology::Reasons> reasons;
+  std::unique_ptr<choosing::Bounds> bounds;  // likely days, by which records are chosen
+  std::unique_ptr<choosing::Chooser> chooser;
   std::unique_ptr<linking::Published> published;
   std::unique_ptr<compose::Materials> materials;
   std::unique_ptr<compose::Places> places;

@@ -1,0 +1,118 @@
+#include "commands/command.h"
+#include "commands/reason_output.h"
+#include "commands/resolve_event.h"
+#include "dates/print.h"
+
+// `saggar first EVENT EVENT`: which came first, whether that is proven, why, and what would settle it.
+namespace saggar::commands {
+
+using chronology::BoundsOf;
+using chronology::Event;
+using chronology::FactId;
+using chronology::Node;
+using chronology::Precedence;
+using chronology::Settling;
+using chronology::WhichFirst;
+using dates::End;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+std::string_view word(WhichFirst which) {
+  constexpr std::string_view kWords[] = {"first", "second", "same-day", "undecided", "contradiction"};
+  return kWords[static_cast<std::size_t>(which)];
+}
+
+class Answer {
+ public:
+  Answer(const Guide& guide, const Event& first, const Event& second)
+      : guide_(guide), events_(guide.chronology.events()), first_(first), second_(second),
+        found_(guide.chronology.first(events_.nodeOf(first), events_.nodeOf(second))) {}
+
+  bool contradiction() const { return found_.answer == WhichFirst::contradiction; }
+
+  std::string asText() const {
+    std::string out = sentence() + '\n';
+    if (!found_.because.empty()) out += "\nbecause\n";
+    for (const FactId fact : found_.because) out += "    " + reasonInWords(guide_, fact) + '\n';
+    for (const Event* event : {&first_, &second_})
+      out += '\n' + events_.text(*event) + ", proven\n" +
+             boundsInWords(guide_, events_.nodeOf(*event), BoundsOf::proven);
+    if (!found_.settle.empty()) out += "\nwhat would settle it\n";
+    for (const Settling& one : found_.settle)
+      out += "  evidence that " + what(one.first ? first_ : second_) +
+             (one.bound == End::Latest ? " by " : " not before ") + dates::describeDay(one.day) + ": then " +
+             called(one.thenFirst ? first_ : second_) + " was first\n";
+    return out;
+  }
+
+  std::string asJson() const {
+    Json out{{"answer", word(found_.answer)},
+             {"proven", found_.answer != WhichFirst::undecided && !contradiction()},
+             {"likely_answer", word(found_.likely)}};
+    for (const Event* event : {&first_, &second_})
+      out[event == &first_ ? "first" : "second"] =
+          Json{{"event", events_.text(*event)},
+               {"proven", boundsAsJson(guide_, events_.nodeOf(*event), BoundsOf::proven)}};
+    out["because"] = Json::array();
+    for (const FactId fact : found_.because) out["because"].push_back(reasonAsJson(guide_, fact));
+    out["settle"] = Json::array();
+    for (const Settling& one : found_.settle)
+      out["settle"].push_back(Json{{"event", events_.text(one.first ? first_ : second_)},
+                                   {"bound", one.bound == End::Latest ? "latest" : "earliest"},
+                                   {"day", dayAsJson(one.day)},
+                                   {"then", one.thenFirst ? "first" : "second"}});
+    return out.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n';
+  }
+
+ private:
+  std::string called(const Event& event) const { return guide_.reasons->called(event.record); }
+  std::string what(const Event& event) const {
+    return called(event) + ' ' +
+           chronology::Reasons::happened(guide_.collection[event.record].kind, event.field, event.end);
+  }
+
+  std::string sentence() const {
+    const std::string a = what(first_);
+    const std::string b = what(second_);
+    switch (found_.answer) {
+      case WhichFirst::first: return a + " before " + b + "; that is proven";
+      case WhichFirst::second: return b + " before " + a + "; that is proven";
+      case WhichFirst::sameDay: return a + " on the day that " + b;
+      case WhichFirst::contradiction: return "what is on record of the two cannot all be true";
+      case WhichFirst::undecided: break;
+    }
+    std::string out = "which came first, " + a + " or " + b + ", is undecided";
+    if (found_.likely == WhichFirst::first) out += "; likely it was " + called(first_);
+    if (found_.likely == WhichFirst::second) out += "; likely it was " + called(second_);
+    return out;
+  }
+
+  const Guide& guide_;
+  const chronology::Events& events_;
+  Event first_, second_;
+  Precedence found_;
+};
+
+}  // namespace
+
+int first(const Environment& environment, const EventArguments& arguments) {
+  const bool json = arguments.format == "json";
+  std::string error;
+  std::string hint;
+  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
+  if (!folder) return cannot(environment, json, error, hint);
+  const auto guide = runPipeline(environment, *folder);
+  std::vector<Event> events;
+  for (const std::string& typed : arguments.events) {
+    const auto event = eventNamed(guide->collection, guide->chronology.events(), typed, error, hint);
+    if (!event) return cannot(environment, json, error, hint);
+    events.push_back(*event);
+  }
+  const Answer answer(*guide, events[0], events[1]);
+  environment.out(json ? answer.asJson() : answer.asText());
+  sayFindings(environment, *guide);
+  return answer.contradiction() ? kFindings : kFine;
+}
+
+}  // namespace saggar::commands

@@ -1,0 +1,112 @@
+#include "commands/reason_output.h"
+
+#include "base/text.h"
+#include "dates/print.h"
+
+namespace saggar::commands {
+
+using chronology::BoundsOf;
+using chronology::FactId;
+using chronology::Node;
+using chronology::Reason;
+using dates::Day;
+using dates::End;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+std::string nameOfSource(const Guide& guide, const records::Citation& citation) {
+  if (citation.target == records::kNoRecord) return std::string(citation.id);
+  return guide.reasons->called(citation.target);
+}
+
+Json factAsJson(const Guide& guide, FactId fact) {
+  const Reason reason = guide.reasons->of(fact);
+  const source::Place place = guide.collection.sources().place(reason.span);
+  return Json{{"record", reason.record},
+              {"field", reason.field},
+              {"value", reason.value},
+              {"standing", reason.disputed ? "disputed" : std::string(evidence::word(reason.standing))},
+              {"file", std::string(place.path)},
+              {"line", place.line},
+              {"column", place.column}};
+}
+
+}  // namespace
+
+Json dayAsJson(Day day) {
+  return day.isFinite() ? Json(day.toString()) : Json(nullptr);
+}
+
+Json reasonAsJson(const Guide& guide, FactId fact) {
+  const Reason reason = guide.reasons->of(fact);
+  const source::Place place = guide.collection.sources().place(reason.span);
+  Json sources = Json::array();
+  for (const records::Citation* citation : reason.sources) {
+    Json one{{"source", std::string(name(citation->kind)) + ':' + std::string(citation->id)}};
+    if (!citation->at.empty()) one["at"] = std::string(citation->at);
+    sources.push_back(std::move(one));
+  }
+  return Json{{"says", reason.says},
+              {"record", reason.record},
+              {"field", reason.field},
+              {"standing", std::string(evidence::word(reason.standing))},
+              {"sources", std::move(sources)},
+              {"file", std::string(place.path)},
+              {"line", place.line},
+              {"column", place.column}};
+}
+
+Json boundsAsJson(const Guide& guide, Node event, BoundsOf which) {
+  const dates::Bounds bounds = guide.chronology.bounds(event, which);
+  Json out{{"earliest", dayAsJson(bounds.earliest)}, {"latest", dayAsJson(bounds.latest)}};
+  for (const End end : {End::Earliest, End::Latest}) {
+    Json chain = Json::array();
+    for (const FactId fact : guide.chronology.because(event, which, end)) chain.push_back(reasonAsJson(guide, fact));
+    out["because"][end == End::Earliest ? "earliest" : "latest"] = std::move(chain);
+  }
+  out["open"] = Json::array();
+  if (which == BoundsOf::proven)
+    for (const FactId fact : guide.chronology.open(event)) out["open"].push_back(factAsJson(guide, fact));
+  return out;
+}
+
+std::string reasonInWords(const Guide& guide, FactId fact) {
+  const Reason reason = guide.reasons->of(fact);
+  const source::Place place = guide.collection.sources().place(reason.span);
+  std::string out = reason.says + ": " + guide.reasons->standing(guide.chronology.fact(fact));
+  std::vector<std::string> sources;
+  for (const records::Citation* citation : reason.sources) {
+    if (guide.chronology.fact(fact).cites()) break;  // it is said in the words
+    std::string one = nameOfSource(guide, *citation);
+    if (!citation->at.empty()) one += ", " + base::onOneLine(citation->at);
+    sources.push_back(std::move(one));
+  }
+  if (sources.size() > 3) {
+    const std::size_t more = sources.size() - 2;
+    sources.resize(2);
+    sources.push_back(std::to_string(more) + " more");
+  }
+  if (!sources.empty()) out += " by " + base::joined(sources, "; ");
+  return out + "  (" + std::string(place.path) + ':' + std::to_string(place.line) + ')';
+}
+
+std::string boundsInWords(const Guide& guide, Node event, BoundsOf which) {
+  const dates::Bounds bounds = guide.chronology.bounds(event, which);
+  std::string out;
+  for (const End end : {End::Earliest, End::Latest}) {
+    const Day day = bounds.at(end);
+    const std::string_view side = end == End::Earliest ? "earliest" : "latest";
+    if (!day.isFinite()) {
+      out += "  no " + std::string(side) + " day is " + (which == BoundsOf::proven ? "proven" : "known") + '\n';
+      continue;
+    }
+    out += end == End::Earliest ? "  not before " : "  not after ";
+    out += dates::describeDay(day) + '\n';
+    for (const FactId fact : guide.chronology.because(event, which, end))
+      out += "    " + reasonInWords(guide, fact) + '\n';
+  }
+  return out;
+}
+
+}  // namespace saggar::commands
