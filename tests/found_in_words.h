@@ -12,8 +12,8 @@ inline std::string foundInWords(const Report& report, const source::SourceSet& s
     const source::Place place = sources.place(one.span);
     found += (found.empty() ? "" : "\n") +
              (place.path == "records.yaml" ? std::string() : std::string(place.path) + ':') +
-             std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' + std::string(one.rule.id()) +
-             (one.waived ? " waived" : "");
+             std::to_string(place.line) + ':' + std::to_string(place.column) + ' ' +
+             std::string(one.rule.id()) + (one.waived ? " waived" : "");
   }
   return found;
 }

@@ -4,6 +4,7 @@
 
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
+#include "chronology/chronology.h"
 #include "diagnostics/finding.h"
 #include "evidence/evidence.h"
 #include "source/files.h"
@@ -18,6 +19,7 @@ struct Context {
   const choosing::CodeReadings& codes;
   const source::Files& files;  // for the files of photos
   const evidence::Weights& weights;
+  const chronology::Chronology& chronology;
 };
 
 struct Check {

@@ -17,9 +17,11 @@ constexpr diagnostics::Rule kGraded[] = {"graded-too-high"_rule};
 constexpr diagnostics::Rule kUnlocated[] = {"citation-unlocated"_rule};
 constexpr diagnostics::Rule kUnused[] = {"source-unused"_rule};
 constexpr diagnostics::Rule kTwice[] = {"variant-twice"_rule};
-constexpr diagnostics::Rule kDates[] = {"date-before-shape"_rule, "date-after-shape"_rule,
-                                        "date-before-motif"_rule, "date-after-motif"_rule};
-constexpr diagnostics::Rule kLook[] = {"look-out-of-time"_rule};
+constexpr diagnostics::Rule kDates[] = {
+    "date-before-shape"_rule, "date-after-shape"_rule,  "date-before-motif"_rule, "date-after-motif"_rule,
+    "mark-out-of-time"_rule,  "works-out-of-time"_rule, "maker-out-of-time"_rule, "supplier-out-of-time"_rule,
+    "look-out-of-time"_rule,  "code-out-of-order"_rule, "dates-clash"_rule};
+constexpr diagnostics::Rule kFaceValue[] = {"date-at-face-value"_rule};
 constexpr diagnostics::Rule kDoubtful[] = {"size-doubtful"_rule};
 constexpr diagnostics::Rule kSizes[] = {"size-out-of-order"_rule};
 constexpr diagnostics::Rule kPhotoFiles[] = {"photo-missing"_rule, "path-outside"_rule,
@@ -45,8 +47,8 @@ constexpr Check kChecks[] = {
     {kUnlocated, citationUnlocated},
     {kUnused, sourceUnused},
     {kTwice, variantTwice},
-    {kDates, treatmentDates},
-    {kLook, lookOutOfTime},
+    {kDates, datesClash},
+    {kFaceValue, dateAtFaceValue},
     {kDoubtful, sizeDoubtful},
     {kSizes, sizeOutOfOrder},
     {kPhotoFiles, photoFiles},

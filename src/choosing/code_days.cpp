@@ -19,8 +19,9 @@ const Value* orderOf(std::span<const MakerRule> rules, const MakerRule& rule) {
     if (one.maker != rule.maker || one.name != rule.rule->orderFrom() || one.source == nullptr) continue;
     if (const Value* order = one.source->find("order"_f)) return order;
   }
-  return rule.source == nullptr ? nullptr : rule.source->find("order"_f) != nullptr ? rule.source->find("order"_f)
-                                                                                      : rule.source;
+  return rule.source == nullptr                    ? nullptr
+         : rule.source->find("order"_f) != nullptr ? rule.source->find("order"_f)
+                                                   : rule.source;
 }
 
 // The entry of a table of the rule, else the table, else the rule.
@@ -92,10 +93,12 @@ class Days {
   void count(CodeDays& days, const CodeReading& only) {
     const codes::Rule& rule = *only.rule->rule;
     if (!rule.ordered() && rule.series().empty()) return;
-    const auto key = std::make_tuple(only.rule->maker, std::string(rule.orderFrom()), only.reading.number->series);
+    const auto key =
+        std::make_tuple(only.rule->maker, std::string(rule.orderFrom()), only.reading.number->series);
     const auto [place, fresh] = series_.emplace(key, static_cast<std::uint32_t>(out_.series.size()));
     if (fresh)
-      out_.series.push_back({only.rule->maker, rule.ordered() ? orderOf(state_.rules.shown(), *only.rule) : nullptr});
+      out_.series.push_back(
+          {only.rule->maker, rule.ordered() ? orderOf(state_.rules.shown(), *only.rule) : nullptr});
     days.series = place->second;
     days.number = only.reading.number->number;
     if (rule.series().empty()) return;

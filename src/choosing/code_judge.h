@@ -20,7 +20,8 @@ class Judge {
   bool possible(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing) const {
     return look(rule, reading, standing, nullptr);
   }
-  bool possibleButForWorks(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing) const {
+  bool possibleButForWorks(const CompiledRule& rule, const codes::Reading& reading,
+                           const Standing& standing) const {
     return look(rule, reading, standing, nullptr, false);
   }
   std::vector<Against> against(const CompiledRule& rule, const codes::Reading& reading,
@@ -31,8 +32,8 @@ class Judge {
   }
 
   // The parts of that, for texts that stand on no record.
-  bool reads(const CompiledRule& rule, const codes::Reading& reading,
-             std::vector<Against>* all, bool works = true) const;  // its own date and works
+  bool reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all,
+             bool works = true) const;  // its own date and works
   bool path(const CompiledRule& rule, const codes::Reading& reading, const codes::PathNeed& need,
             const Standing& standing, std::vector<Against>* all) const;
   Answer where(const CompiledRule& rule, const Standing& standing) const;

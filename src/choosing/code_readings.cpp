@@ -198,6 +198,7 @@ class Reader {
     state_.kept.reserve(texts_.size());
     for (ReadText& text : texts_) state_.kept.push_back(std::move(text.readings));
     judgeAll();
+    keepLast();
   }
 
  private:
@@ -260,6 +261,39 @@ class Reader {
     }
   }
 
+  // The years of a works rule a reading out, but not the last that is left of all that the eye allows: that one binds,
+  // and is told as a clash of dates.
+  void keepLast() {
+    for (std::size_t begin = 0; begin < state_.all.size();) {
+      std::size_t end = begin + 1;
+      while (end < state_.all.size() && state_.all[end].record == state_.all[begin].record &&
+             state_.all[end].field == state_.all[begin].field)
+        ++end;
+      if (state_.all[begin].field == "date-code"_f) keepLastOf(begin, end);
+      begin = end;
+    }
+  }
+
+  void keepLastOf(std::size_t begin, std::size_t end) {
+    const CodeReading* last = nullptr;
+    CodeOnRecord* on = nullptr;
+    for (std::size_t i = begin; i < end; ++i) {
+      CodeOnRecord& code = state_.all[i];
+      const Standing standing = state_.standingOf(code);
+      for (const CodeReading& reading : code.readings) {
+        if (reading.possible) return;
+        if (!state_.judge.possibleButForWorks(state_.rules.of(*reading.rule), reading.reading, standing))
+          continue;
+        if (last != nullptr) return;
+        last = &reading;
+        on = &code;
+      }
+    }
+    if (last == nullptr) return;
+    state_.readings[static_cast<std::size_t>(last - state_.readings.data())].possible = true;
+    on->applies = true;
+  }
+
   void judge(std::size_t i, std::vector<CodeReading>& out) {
     const Found& found = found_[i];
     CodeOnRecord& code = state_.all[i];
@@ -267,7 +301,6 @@ class Reader {
     code.field = kCodeFieldNames[static_cast<std::size_t>(found.field)];
     code.value = found.value;
     const Standing standing = state_.standingOf(code);
-    const std::size_t first = out.size();
     bool any = false;
     auto add = [&](std::uint32_t text, std::size_t reading) {
       const CompiledRule& rule = state_.rules[texts_[text].rules[reading]];
@@ -297,13 +330,6 @@ class Reader {
       code.more |= texts_[text].more;
       if (code.unlike == nullptr) code.unlike = texts_[text].unlike;
     }
-    // The years of a works rule a reading out only as long as another is left: the last is told as a clash of dates.
-    if (!any && found.field == CodeField::dateCode)
-      for (std::size_t at = first; at < out.size(); ++at) {
-        const CompiledRule& rule = state_.rules.of(*out[at].rule);
-        out[at].possible = state_.judge.possibleButForWorks(rule, out[at].reading, standing);
-        any |= out[at].possible;
-      }
     // What could not be read of the rules or of the record may be what makes it possible.
     const bool unsure =
         state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||

@@ -5,7 +5,9 @@ namespace saggar::choosing {
 dates::Bounds NetworkBounds::of(RecordIndex record, records::Field field, End end) const {
   using chronology::EventEnd;
   const chronology::Events& events = chronology_.events();
-  const EventEnd which = end == End::from ? EventEnd::from : end == End::until ? EventEnd::until : EventEnd::moment;
+  const EventEnd which = end == End::from    ? EventEnd::from
+                         : end == End::until ? EventEnd::until
+                                             : EventEnd::moment;
   chronology::Node node = events.nodeOf(record, field, which);
   if (node != chronology::kNoNode) return chronology_.bounds(node, which_);
   // A span asked for as a whole: from the day it began to the day it ended.

@@ -42,7 +42,8 @@ FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says s
   one.disputed = weighed.disputed;
   one.doubted = weighed.doubted;
   const Record& from = all[record];
-  if (from.kind == Kind::source) one.standing = Standing::documented;  // a source needs no evidence for itself
+  if (from.kind == Kind::source)
+    one.standing = Standing::documented;  // a source needs no evidence for itself
   if (from.kind == Kind::specimen && one.standing == Standing::uncited) {
     const evidence::Seen seen = evidence::bestSeen(from.find("seen"_f));
     one.standing = seen == evidence::Seen::inHand     ? Standing::documented

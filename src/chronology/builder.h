@@ -8,7 +8,11 @@ class Builder {
  public:
   Builder(const linking::Collection& collection, const evidence::Weights& weighing, const Events& numbering,
           Gathered& out)
-      : all(collection), weights(weighing), events(numbering), options(collection.settings().dates), out_(out) {}
+      : all(collection),
+        weights(weighing),
+        events(numbering),
+        options(collection.settings().dates),
+        out_(out) {}
 
   const linking::Collection& all;
   const evidence::Weights& weights;
@@ -16,7 +20,8 @@ class Builder {
   const dates::Options& options;
 
   // The weight of a value, or of its record's own evidence; a specimen's own word is as good as it was seen.
-  FactId fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other = records::kNoRecord);
+  FactId fact(RecordIndex record, Field field, const Value* value, Says says,
+              RecordIndex other = records::kNoRecord);
   FactId fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other,
               const evidence::Weighed& weighed);
   FactId citationFact(RecordIndex record, Field field, const records::Citation& citation, Says says,
@@ -55,8 +60,8 @@ struct SpanDays {
 // `doubted`: ends with `?` count as well.
 SpanDays spanDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
                     bool doubted);
-dates::Bounds momentDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
-                           bool doubted);
+dates::Bounds momentDaysOf(const dates::Expression& date, dates::Reading reading,
+                           const dates::Options& options, bool doubted);
 
 void gatherDates(Builder& builder, RecordIndex record);
 void gatherRelations(Builder& builder, RecordIndex record);

@@ -17,11 +17,14 @@ constexpr std::int32_t kFarDay = INT32_MAX;  // kept beside
 }  // namespace
 
 Chronology Chronology::reason(const linking::Collection& collection, const evidence::Weights& weights,
-                              const AllCodeDays& codes) {
+                              AllCodeDays codes) {
   Chronology made;
   made.events_ = std::make_shared<Events>(collection);
   made.gathered_ = std::make_shared<Gathered>(gather(collection, weights, *made.events_, codes));
+  codes = {};
   Solver(made).run();
+  made.gathered_->network.dropIndex();
+  made.gathered_->uses = {};
   return made;
 }
 
@@ -68,7 +71,8 @@ dates::Bounds Chronology::bounds(Node event, BoundsOf which) const {
 
 std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) const {
   std::vector<FactId> facts;
-  if (gathered_ == nullptr || event == kOrigin || event >= events_->count() || which == BoundsOf::tests) return facts;
+  if (gathered_ == nullptr || event == kOrigin || event >= events_->count() || which == BoundsOf::tests)
+    return facts;
   const Bounds& bounds = of(which);
   const std::vector<EdgeId>& via = end == End::Earliest ? bounds.viaEarliest : bounds.viaLatest;
   auto add = [&](FactId fact) {
@@ -76,9 +80,9 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
   };
   std::vector<FactId> chain;
   for (Node at = event; at != kOrigin && via[at] != kNoEdge;) {
-    const Edge& edge = network().edge(via[at]);
-    chain.push_back(edge.fact);
-    at = end == End::Earliest ? edge.to : edge.from;
+    const Edge& step = edge(via[at]);
+    chain.push_back(step.fact);
+    at = end == End::Earliest ? step.to : step.from;
   }
   for (auto fact = chain.rbegin(); fact != chain.rend(); ++fact) {
     add(*fact);
@@ -95,18 +99,18 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
 std::vector<FactId> Chronology::open(Node event) const {
   std::vector<FactId> facts;
   if (gathered_ == nullptr || event == kOrigin || event >= events_->count()) return facts;
-  auto look = [&](std::span<const EdgeId> edges) {
-    for (const EdgeId edge : edges) {
-      const FactId fact = network().edge(edge).fact;
-      if (std::binary_search(open_.begin(), open_.end(), edge) &&
-          std::find(facts.begin(), facts.end(), fact) == facts.end())
-        facts.push_back(fact);
-    }
-  };
-  look(network().into(event));
-  look(network().outOf(event));
+  for (const EdgeId id : open_)
+    if (edge(id).from == event || edge(id).to == event) facts.push_back(edge(id).fact);
   std::sort(facts.begin(), facts.end());
+  facts.erase(std::unique(facts.begin(), facts.end()), facts.end());
   return facts;
+}
+
+const Value* Chronology::yearsOf(FactId id) const {
+  const auto& years = gathered_->years;
+  const auto found = std::lower_bound(years.begin(), years.end(), id,
+                                      [](const auto& one, FactId fact) { return one.first < fact; });
+  return found != years.end() && found->first == id ? found->second : nullptr;
 }
 
 const Choice* Chronology::choiceOf(Node event) const {

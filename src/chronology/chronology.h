@@ -42,14 +42,16 @@ struct Precedence {
 
 class Chronology {
  public:
-  // The collection and weights must outlive it. `codes` are needed only here.
+  // The collection and weights must outlive it. `codes` are done with when it is made.
   static Chronology reason(const linking::Collection& collection, const evidence::Weights& weights,
-                           const AllCodeDays& codes);
+                           AllCodeDays codes);
   Chronology() = default;
 
   const Events& events() const { return *events_; }
   const Fact& fact(FactId id) const { return gathered_->facts[id]; }
-  const Network& network() const { return gathered_->network; }
+  const Edge& edge(EdgeId id) const { return gathered_->network.edge(id); }
+  // The years of a rule, a works or a feature that the fact brings in; null for others.
+  const Value* yearsOf(FactId id) const;
 
   dates::Bounds bounds(Node event, BoundsOf which) const;
   // The facts that give the bound, from the date that it starts with to the event itself; fewest facts first. Empty for
@@ -86,7 +88,6 @@ class Chronology {
     std::vector<EdgeId> viaEarliest, viaLatest;
   };
   static void keep(Bounds& bounds, const Ways& from, const Ways& to, bool chains);
-  void solve(const AllCodeDays& codes);
   const Bounds& of(BoundsOf which) const;
   friend class Solver;
 

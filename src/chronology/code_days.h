@@ -12,10 +12,11 @@ inline constexpr std::uint32_t kNoSeries = 0xFFFFFFFF;
 
 // One way to read a code.
 struct CodeReadingDays {
-  dates::Bounds when{dates::Day::minusInfinity(), dates::Day::plusInfinity()};  // the date that the code itself holds
-  const records::Value* used = nullptr;       // the years of the rule
-  const records::Value* worksUsed = nullptr;  // the years of the works that it names
-  std::uint32_t code = 0;                     // which code and which of its readings it is, as the filler counts
+  dates::Bounds when{dates::Day::minusInfinity(),
+                     dates::Day::plusInfinity()};  // the date that the code itself holds
+  const records::Value* used = nullptr;            // the years of the rule
+  const records::Value* worksUsed = nullptr;       // the years of the works that it names
+  std::uint32_t code = 0;  // which code and which of its readings it is, as the filler counts
   std::uint32_t reading = 0;
 };
 
@@ -37,7 +38,7 @@ struct CodeDays {
   bool first = true;                                // a treatment's only or first code
   std::vector<CodeReadingDays> readings;            // the possible ones; none is empty
   bool more = false;                                // there are more than were kept: nothing is concluded
-  std::uint32_t series = kNoSeries;                 // in which its number was given out, if there is one reading only
+  std::uint32_t series = kNoSeries;  // in which its number was given out, if there is one reading only
   std::int64_t number = 0;
   NumberDays table;
 };

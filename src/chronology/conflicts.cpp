@@ -34,7 +34,8 @@ class Search {
     }
     if (full()) {
       for (const EdgeId edge : suspects_.edges)
-        if (network_.edge(edge).fact != kNoFact && !accounted_[edge]) found_.rest.push_back(network_.edge(edge).fact);
+        if (network_.edge(edge).fact != kNoFact && !accounted_[edge])
+          found_.rest.push_back(network_.edge(edge).fact);
       std::sort(found_.rest.begin(), found_.rest.end());
       found_.rest.erase(std::unique(found_.rest.begin(), found_.rest.end()), found_.rest.end());
     }
@@ -138,8 +139,9 @@ class Search {
       if (pruned_ && best >= 0) continue;
       choices.push_back({best, id});
     }
-    std::sort(choices.begin(), choices.end(),
-              [](const Choice& a, const Choice& b) { return a.best != b.best ? a.best < b.best : a.edge < b.edge; });
+    std::sort(choices.begin(), choices.end(), [](const Choice& a, const Choice& b) {
+      return a.best != b.best ? a.best < b.best : a.edge < b.edge;
+    });
     for (const Choice& choice : choices) {
       const Node to = network_.edge(choice.edge).to;
       path_.push_back(choice.edge);

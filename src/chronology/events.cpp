@@ -68,7 +68,8 @@ Node Events::named(const Value& value) const {
   const FieldSpec* spec = records::specOf(collection_[record].kind, value.eventField);
   if (spec == nullptr) return kNoNode;
   if (spec->type != FieldType::span) return nodeOf(record, value.eventField);
-  return nodeOf(record, value.eventField, value.text.view().ends_with(".until") ? EventEnd::until : EventEnd::from);
+  return nodeOf(record, value.eventField,
+                value.text.view().ends_with(".until") ? EventEnd::until : EventEnd::from);
 }
 
 std::optional<Event> Events::eventOf(Node node) const {

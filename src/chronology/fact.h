@@ -8,28 +8,28 @@ namespace saggar::chronology {
 using evidence::Standing;
 
 enum class Says : std::uint8_t {
-  date,       // the record's own date
-  endsIn,     // … of which an end is an event
-  shapeOf,    // a shape is of a maker
-  onShape,    // a treatment is on a shape, or one of several
-  withMotif,  // a treatment has a motif
-  supplied,   // a motif is of a supplier
-  forWhom,    // a treatment or set is for a customer
-  inSet,      // a piece of a set
-  pieceOf,    // a specimen is of a treatment, shape or motif
-  marked,     // a specimen bears a mark
-  look,       // a look of which the feature has years
-  seen,       // a specimen was seen on a day
-  cited,      // a source that shows that it existed by then
-  drawn,      // … that its design did
-  offered,    // … that it was on offer then: gives way to all else
-  inUse,      // a code belongs to a rule that was in use
-  worksInUse, // a date code names a works that was in use
-  dateCode,   // a date code is of a day
-  number,     // a code has a number in a series
-  order,      // a rule's numbers were given out in order
-  table,      // a rule's first-of, on-date or last-of
-  ordered,    // after, before
+  date,        // the record's own date
+  endsIn,      // … of which an end is an event
+  shapeOf,     // a shape is of a maker
+  onShape,     // a treatment is on a shape, or one of several
+  withMotif,   // a treatment has a motif
+  supplied,    // a motif is of a supplier
+  forWhom,     // a treatment or set is for a customer
+  inSet,       // a piece of a set
+  pieceOf,     // a specimen is of a treatment, shape or motif
+  marked,      // a specimen bears a mark
+  look,        // a look of which the feature has years
+  seen,        // a specimen was seen on a day
+  cited,       // a source that shows that it existed by then
+  drawn,       // … that its design did
+  offered,     // … that it was on offer then: gives way to all else
+  inUse,       // a code belongs to a rule that was in use
+  worksInUse,  // a date code names a works that was in use
+  dateCode,    // a date code is of a day
+  number,      // a code has a number in a series
+  order,       // a rule's numbers were given out in order
+  table,       // a rule's first-of, on-date or last-of
+  ordered,     // after, before
 };
 
 struct Fact {

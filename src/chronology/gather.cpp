@@ -16,6 +16,12 @@ Gathered gather(const linking::Collection& collection, const evidence::Weights& 
                 const AllCodeDays& codes) {
   Gathered gathered;
   gathered.network.addNodes(events.count() - 1);
+  // More than there will be, as a rule: memory that is not touched costs nothing, and growing would cost it twice.
+  constexpr std::size_t kFactsARecord = 12;
+  constexpr std::size_t kEdgesARecord = 24;
+  gathered.facts.reserve(collection.size() * kFactsARecord);
+  gathered.uses.reserve(collection.size() * kEdgesARecord);
+  gathered.network.reserve(collection.size() * kFactsARecord, collection.size() * kEdgesARecord);
   Builder builder(collection, weights, events, gathered);
   for (RecordIndex record = 0; record < collection.size(); ++record) {
     // Of a record that could not be read whole, a field that is missing may say otherwise.

@@ -34,8 +34,10 @@ struct ShapeChoice {
 
 struct Gathered {
   Network network;
-  std::vector<Fact> facts;           // by FactId
-  std::vector<std::uint8_t> uses;    // of each edge
+  std::vector<Fact> facts;  // by FactId
+  // The years of a rule, a works or a feature that a fact brings in, for those that do; by FactId.
+  std::vector<std::pair<FactId, const Value*>> years;
+  std::vector<std::uint8_t> uses;  // of each edge
   std::vector<Choice> choices;
   std::vector<ShapeChoice> shapes;
 };

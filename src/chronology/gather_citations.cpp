@@ -34,13 +34,23 @@ class Citations {
       return builder.events.nodeOf(record, field, end);
     };
     switch (builder.all[record].kind) {
-      case Kind::maker: existed_ = event("founded"_f); break;
-      case Kind::mark: existed_ = event("used"_f, EventEnd::from); break;
-      case Kind::specimen: existed_ = event("made"_f); break;
+      case Kind::maker:
+        existed_ = event("founded"_f);
+        own_ = builder.all[record].find("founded"_f);
+        break;
+      case Kind::mark:
+        existed_ = event("used"_f, EventEnd::from);
+        own_ = builder.all[record].find("used"_f);
+        break;
+      case Kind::specimen:
+        existed_ = event("made"_f);
+        own_ = builder.all[record].find("made"_f);
+        break;
       case Kind::shape:
       case Kind::motif:
       case Kind::treatment:
         existed_ = event("introduced"_f);
+        own_ = builder.all[record].find("introduced"_f);
         designed_ = event("designed"_f);
         withdrawn_ = event("withdrawn"_f);
         break;
@@ -51,10 +61,16 @@ class Citations {
   void gather() {
     if (existed_ == kNoNode) return;
     const records::Record& record = builder_.all[record_];
+    // A date of which every source is too early is a finding of its own: the same source is not held against it again.
+    if (own_ != nullptr) {
+      backing_ = builder_.weights.backingOf(record_, *own_);
+      const evidence::Weighed weighed = builder_.weights.weigh(record_, *own_);
+      tooEarly_ = weighed.tooEarly != nullptr && weighed.counting == 0;
+    }
     take(record.evidence, "cite"_f);
     for (const Entry& entry : record.fields)
-      if (entry.known &&
-          std::find(std::begin(kShowsNothing), std::end(kShowsNothing), entry.field) == std::end(kShowsNothing))
+      if (entry.known && std::find(std::begin(kShowsNothing), std::end(kShowsNothing), entry.field) ==
+                             std::end(kShowsNothing))
         walk(entry.value, entry.field);
   }
 
@@ -73,7 +89,8 @@ class Citations {
   // The same entry of the same source says it once.
   bool isNew(const Citation& citation) {
     for (const Citation* one : known_)
-      if (one->target == citation.target && one->dated == citation.dated && one->at == citation.at) return false;
+      if (one->target == citation.target && one->dated == citation.dated && one->at == citation.at)
+        return false;
     known_.push_back(&citation);
     return true;
   }
@@ -83,6 +100,7 @@ class Citations {
     const Worth worth = builder_.weights.worthOf(citation);
     if (!worth.known || !worth.direct || worth.shows == Shows::nothing) return;
     const bool drawn = worth.shows == Shows::designExisted;
+    if (tooEarly_ && builder_.weights.counts(citation, *own_, backing_) == evidence::Counts::tooEarly) return;
     const Node event = drawn ? designed_ : existed_;
     if (event == kNoNode || !isNew(citation)) return;
     const Standing standing = standingOf(worth);
@@ -130,6 +148,9 @@ class Citations {
 
   Builder& builder_;
   RecordIndex record_;
+  const Value* own_ = nullptr;  // the date of it that the record gives
+  evidence::Backing backing_;
+  bool tooEarly_ = false;
   Node existed_ = kNoNode;
   Node designed_ = kNoNode;
   Node withdrawn_ = kNoNode;

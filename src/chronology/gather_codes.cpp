@@ -100,6 +100,7 @@ class Codes {
   FactId ruleFact(const CodeDays& code, const Value* used, Says says) {
     const FactId fact = builder_.fact(code.record, code.field, code.value, says, code.maker);
     if (used != nullptr) {
+      builder_.out().years.emplace_back(fact, used);
       const evidence::Weighed rule = builder_.weights.weigh(code.maker, *used);
       builder_.weaken(fact, rule.standing);
     }
@@ -116,7 +117,8 @@ class Codes {
         hull = days;
         continue;
       }
-      hull.wide = {std::min(hull.wide.earliest, days.wide.earliest), std::max(hull.wide.latest, days.wide.latest)};
+      hull.wide = {std::min(hull.wide.earliest, days.wide.earliest),
+                   std::max(hull.wide.latest, days.wide.latest)};
       hull.plain = {std::min(hull.plain.earliest, days.plain.earliest),
                     std::max(hull.plain.latest, days.plain.latest)};
     }
@@ -127,7 +129,8 @@ class Codes {
     if (code.readings.size() == 1) {
       const CodeReadingDays& reading = code.readings[0];
       const Both day{reading.when, reading.when};
-      if (binds(day)) bind(made, day, builder_.fact(code.record, code.field, code.value, Says::dateCode, code.maker));
+      if (binds(day))
+        bind(made, day, builder_.fact(code.record, code.field, code.value, Says::dateCode, code.maker));
       const Both used = usedDays(reading.used);
       if (binds(used)) bind(made, used, ruleFact(code, reading.used, Says::inUse));
       const Both works = usedDays(reading.worksUsed);
@@ -149,7 +152,8 @@ class Codes {
       // A reading that clashes with its own rule was ruled out before, or is left as it stands.
       if (member.wide.earliest > member.wide.latest) member.wide = reading.when;
       if (member.plain.earliest > member.plain.latest) member.plain = reading.when;
-      hull.wide = {std::min(hull.wide.earliest, member.wide.earliest), std::max(hull.wide.latest, member.wide.latest)};
+      hull.wide = {std::min(hull.wide.earliest, member.wide.earliest),
+                   std::max(hull.wide.latest, member.wide.latest)};
       hull.plain = {std::min(hull.plain.earliest, member.plain.earliest),
                     std::max(hull.plain.latest, member.plain.latest)};
       choice.members.push_back(std::move(member));

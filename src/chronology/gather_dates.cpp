@@ -107,8 +107,8 @@ void bindDate(Builder& builder, RecordIndex record, const Entry& entry, bool spa
 void gatherDates(Builder& builder, RecordIndex record) {
   const Record& one = builder.all[record];
   auto inOrder = [&](Field earlier, EventEnd first, Field later, EventEnd second) {
-    builder.notAfter(builder.events.nodeOf(record, earlier, first), builder.events.nodeOf(record, later, second),
-                     kNoFact);
+    builder.notAfter(builder.events.nodeOf(record, earlier, first),
+                     builder.events.nodeOf(record, later, second), kNoFact);
   };
   constexpr EventEnd kMoment = EventEnd::moment;
   inOrder("designed"_f, kMoment, "introduced"_f, kMoment);

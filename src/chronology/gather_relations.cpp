@@ -15,7 +15,8 @@ namespace {
 
 class Relations {
  public:
-  Relations(Builder& builder, RecordIndex record) : builder_(builder), record_(record), own_(builder.all[record]) {}
+  Relations(Builder& builder, RecordIndex record)
+      : builder_(builder), record_(record), own_(builder.all[record]) {}
 
   void gather() {
     for (const Entry& entry : own_.fields) {
@@ -105,7 +106,7 @@ class Relations {
     if (shown.feature == kNoRecord || builder_.broken(shown.feature)) return;
     const Value* values = builder_.all[shown.feature].find("values"_f);
     if (values == nullptr) return;
-    bool any = false;
+    const Value* years = nullptr;
     Day from[2] = {Day::plusInfinity(), Day::plusInfinity()};
     Day until[2] = {Day::minusInfinity(), Day::minusInfinity()};
     for (const Value& one : shown.value.each()) {
@@ -117,7 +118,7 @@ class Relations {
         const Value* used = found == nullptr ? nullptr : found->find("used"_f);
         const dates::Expression* date = used == nullptr || used->isDoubted() ? nullptr : used->date();
         if (date == nullptr) return;
-        any = true;
+        years = years == nullptr ? used : years;
         for (const bool plain : {false, true}) {
           const SpanDays days = spanDaysOf(*date, plain ? dates::Reading::Plain : dates::Reading::Wide,
                                            builder_.options, plain);
@@ -126,8 +127,9 @@ class Relations {
         }
       }
     }
-    if (!any) return;
+    if (years == nullptr) return;
     const FactId fact = builder_.fact(record_, "look"_f, &shown.value, Says::look, shown.feature);
+    builder_.out().years.emplace_back(fact, years);
     for (const bool plain : {false, true}) {
       const std::uint8_t use = plain ? kPlain : kWide;
       builder_.notBefore(own("introduced"_f), from[plain], fact, use);
@@ -196,9 +198,9 @@ class Relations {
     }
     if (shape == nullptr) return true;
     for (const Value& one : shape->each()) {
-      const Value* theirs =
-          one.target() == kNoRecord ? nullptr : builder_.all[one.target()].find("maker"_f);
-      if (theirs == nullptr || theirs->target() == kNoRecord || theirs->target() == maker->target()) return true;
+      const Value* theirs = one.target() == kNoRecord ? nullptr : builder_.all[one.target()].find("maker"_f);
+      if (theirs == nullptr || theirs->target() == kNoRecord || theirs->target() == maker->target())
+        return true;
     }
     return false;
   }

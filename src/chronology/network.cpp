@@ -47,7 +47,13 @@ Network::Rows Network::rowsBy(std::uint32_t count, Key key) const {
 void Network::finish() {
   in_ = rowsBy(nodes_, [](const Edge& edge) { return edge.to; });
   out_ = rowsBy(nodes_, [](const Edge& edge) { return edge.from; });
-  ofFact_ = rowsBy(static_cast<std::uint32_t>(weakness_.size()), [](const Edge& edge) { return edge.fact; });
+}
+
+std::span<const EdgeId> Network::edgesOf(FactId fact) const {
+  if (ofFact_.offsets.empty())
+    ofFact_ =
+        rowsBy(static_cast<std::uint32_t>(weakness_.size()), [](const Edge& edge) { return edge.fact; });
+  return ofFact_.of(fact);
 }
 
 }  // namespace saggar::chronology

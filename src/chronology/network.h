@@ -17,8 +17,8 @@ using Node = std::uint32_t;
 using FactId = std::uint32_t;
 using EdgeId = std::uint32_t;
 
-inline constexpr Node kOrigin = 0;                // the day 0, 1 January 1970: a date is an edge from or to it
-inline constexpr FactId kNoFact = 0xFFFFFFFF;     // of an edge that nobody states and nobody can doubt
+inline constexpr Node kOrigin = 0;             // the day 0, 1 January 1970: a date is an edge from or to it
+inline constexpr FactId kNoFact = 0xFFFFFFFF;  // of an edge that nobody states and nobody can doubt
 inline constexpr EdgeId kNoEdge = 0xFFFFFFFF;
 
 // The day of `to` is at most `days` after the day of `from` (negative: at least so many before it).
@@ -61,6 +61,12 @@ class Network {
 
   // Before anything below is asked.
   void finish();
+  // What finish() made of edges by their points and facts; to be finished again before it is asked for.
+  void dropIndex() { in_ = out_ = ofFact_ = {}; }
+  void reserve(std::size_t facts, std::size_t edges) {
+    weakness_.reserve(facts);
+    edges_.reserve(edges);
+  }
   // Of an edge that there is already.
   void setDays(EdgeId id, Days days);
 
@@ -75,7 +81,8 @@ class Network {
   std::uint8_t weakness(FactId fact) const { return weakness_[fact]; }
   std::span<const EdgeId> into(Node node) const { return in_.of(node); }
   std::span<const EdgeId> outOf(Node node) const { return out_.of(node); }
-  std::span<const EdgeId> edgesOf(FactId fact) const { return ofFact_.of(fact); }
+  // Only what looks for contradictions asks for it: its index is made when it first does, so by one thread.
+  std::span<const EdgeId> edgesOf(FactId fact) const;
   Selection all() const { return Selection(edges_.size(), true); }
 
  private:
@@ -94,7 +101,8 @@ class Network {
   std::vector<std::uint8_t> weakness_;
   std::vector<Edge> edges_;
   std::unordered_map<EdgeId, Days> big_;  // years of many digits
-  Rows in_, out_, ofFact_;
+  Rows in_, out_;
+  mutable Rows ofFact_;
 };
 
 }  // namespace saggar::chronology

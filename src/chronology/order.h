@@ -8,8 +8,8 @@ namespace saggar::chronology {
 // The points but the origin, grouped so that those of a group reach one another through edges of the selection that do
 // not touch the origin; a group comes before every group that its edges lead to.
 struct Order {
-  std::vector<Node> nodes;            // group after group
-  std::vector<std::uint32_t> begins;  // where each group begins in `nodes`, and one more: the end
+  std::vector<Node> nodes;             // group after group
+  std::vector<std::uint32_t> begins;   // where each group begins in `nodes`, and one more: the end
   std::vector<std::uint32_t> groupOf;  // of each node; of the origin, none
   std::size_t groups() const { return begins.size() - 1; }
   std::span<const Node> group(std::size_t i) const {

@@ -18,7 +18,9 @@ struct Distance {
 class Between {
  public:
   Between(const Network& network, const Selection& selection)
-      : network_(network), selection_(selection), order_(orderOf(network, selection)),
+      : network_(network),
+        selection_(selection),
+        order_(orderOf(network, selection)),
         from_(waysOf(network, selection, order_, Direction::fromOrigin)),
         to_(waysOf(network, selection, order_, Direction::toOrigin)) {}
 
@@ -41,7 +43,8 @@ class Between {
   void add(Distance& found, const std::vector<EdgeId>& edges) const {
     for (const EdgeId edge : edges) {
       const FactId fact = network_.edge(edge).fact;
-      if (fact != kNoFact && std::find(found.because.begin(), found.because.end(), fact) == found.because.end())
+      if (fact != kNoFact &&
+          std::find(found.because.begin(), found.because.end(), fact) == found.because.end())
         found.because.push_back(fact);
     }
   }
@@ -66,17 +69,20 @@ Precedence Chronology::first(Node a, Node b) const {
     out.answer = out.likely = WhichFirst::sameDay;
     return out;
   }
-  const Between likely(network(), likelyFacts_);
+  Network network = gathered_->network;  // with its index, which is not kept
+  network.finish();
+  const Between likely(network, likelyFacts_);
   const Distance likelyAb = likely.of(a, b);
   const Distance likelyBa = likely.of(b, a);
   out.likely = decide(likelyAb, likelyBa);
-  const Between proven(network(), provenFacts_);
+  const Between proven(network, provenFacts_);
   const Distance ab = proven.of(a, b);
   const Distance ba = proven.of(b, a);
   out.answer = decide(ab, ba);
   auto put = [&](const Distance& one) {
     for (const FactId fact : one.because)
-      if (std::find(out.because.begin(), out.because.end(), fact) == out.because.end()) out.because.push_back(fact);
+      if (std::find(out.because.begin(), out.because.end(), fact) == out.because.end())
+        out.because.push_back(fact);
   };
   const bool decided = out.answer != WhichFirst::undecided;
   const WhichFirst answer = decided ? out.answer : out.likely;
@@ -93,7 +99,8 @@ Precedence Chronology::first(Node a, Node b) const {
   std::vector<Move> moves;
   auto offer = [&](bool ofFirst, End end, Day day, Day now, bool thenFirst) {
     if (!day.isFinite()) return;
-    const Days by = now.isFinite() ? std::max(day.number() - now.number(), now.number() - day.number()) : kFar;
+    const Days by =
+        now.isFinite() ? std::max(day.number() - now.number(), now.number() - day.number()) : kFar;
     moves.push_back({{ofFirst, end, day, thenFirst}, by});
   };
   offer(true, End::Latest, second.earliest.plusDays(-1), first.latest, true);

@@ -9,9 +9,22 @@ namespace saggar::chronology {
 using records::Citation;
 using records::kNoRecord;
 
+namespace {
+
+// As typed; several readings, or several members of a list, one after the other.
+std::string typedOf(const Value& value) {
+  if (value.type != records::ValueType::list) return std::string(value.text);
+  std::vector<std::string> parts;
+  for (const Value& one : value.items()) parts.emplace_back(one.text);
+  return base::listedInWords(parts, "or");
+}
+
+}  // namespace
+
 std::string Reasons::called(RecordIndex record) const {
   if (record == kNoRecord) return "something that is not known";
   const Record& one = all_[record];
+  if (naming_ == Naming::ids) return '`' + std::string(one.id) + '`';
   const std::string_view name = one.text(records::spec(one.kind).title);
   if (!name.empty()) return base::onOneLine(name);
   if (one.kind == Kind::treatment) {
@@ -37,9 +50,12 @@ std::string Reasons::happened(Kind kind, Field field, EventEnd end) {
   if (field == "viewed"_f) return "was looked at";
   if (field == "born"_f) return "was born";
   if (field == "died"_f) return "died";
-  if (field == "used"_f) return until ? "was last used" : end == EventEnd::from ? "was first used" : "was used";
-  if (field == "offered"_f) return until ? "was last offered" : end == EventEnd::from ? "was first offered" : "was offered";
-  if (field == "active"_f) return until ? "was last active" : end == EventEnd::from ? "began to trade" : "was active";
+  if (field == "used"_f)
+    return until ? "was last used" : end == EventEnd::from ? "was first used" : "was used";
+  if (field == "offered"_f)
+    return until ? "was last offered" : end == EventEnd::from ? "was first offered" : "was offered";
+  if (field == "active"_f)
+    return until ? "was last active" : end == EventEnd::from ? "began to trade" : "was active";
   return until ? "ends" : end == EventEnd::from ? "begins" : "is of";
 }
 
@@ -51,13 +67,49 @@ std::string Reasons::dated(const Fact& fact) const {
   const std::string who = called(fact.record) + ' ';
   if (date == nullptr) return who + happened(record.kind, fact.field) + ' ' + std::string(fact.value->text);
   if (record.kind == Kind::source) return who + "is dated " + dates::inWords(*date);
-  return who + happened(record.kind, fact.field) + ' ' + (span ? dates::lasted(*date) : dates::happened(*date));
+  return who + happened(record.kind, fact.field) + ' ' +
+         (span ? dates::lasted(*date) : dates::happened(*date));
 }
 
-std::string Reasons::says(const Fact& fact) const {
+// "by `on-date` of `old decoration number`, 1187 is of 1909".
+std::string Reasons::table(const Fact& fact) const {
+  const Value* codes = all_[fact.record].find("codes"_f);
+  if (codes != nullptr)
+    for (const Value& rule : codes->each())
+      for (const records::Entry& table : rule.entries())
+        for (const records::Entry& entry : table.value.entries())
+          if (&entry.value == fact.value) {
+            const Value* name = rule.find("rule"_f);
+            return "by `" + std::string(table.key) + "` of `" +
+                   (name == nullptr ? std::string() : std::string(name->text)) + "`, " +
+                   std::string(entry.key) + " is of " + std::string(entry.value.text);
+          }
+  return "the numbers of " + called(fact.record) + " are dated";
+}
+
+std::string Reasons::years(FactId fact) const {
+  const Value* years = chronology_.yearsOf(fact);
+  const dates::Expression* date = years == nullptr ? nullptr : years->date();
+  if (date != nullptr) return dates::lasted(*date);
+  return years == nullptr ? "for some years only" : std::string(years->text);
+}
+
+// "edge-line platinum", "glaze ivory or vellum".
+std::string Reasons::shown(const Fact& fact) const {
+  std::vector<std::string> words;
+  for (const Value& one : fact.value->each()) {
+    const Value* is = one.find("is"_f) != nullptr ? one.find("is"_f) : &one;
+    for (const Value& word : is->each())
+      if (!word.text.empty()) words.emplace_back(word.text);
+  }
+  return std::string(all_[fact.other].id) + ' ' + base::listedInWords(words, "or");
+}
+
+std::string Reasons::says(FactId id) const {
+  const Fact& fact = chronology_.fact(id);
   const std::string who = called(fact.record);
   const std::string other = called(fact.other);
-  const std::string typed = fact.cites() ? std::string() : std::string(fact.value->text);
+  const std::string typed = fact.cites() ? std::string() : typedOf(*fact.value);
   switch (fact.says) {
     case Says::date: return dated(fact);
     case Says::endsIn: return who + ' ' + happened(all_[fact.record].kind, fact.field) + ' ' + typed;
@@ -75,10 +127,16 @@ std::string Reasons::says(const Fact& fact) const {
     case Says::inSet: return who + " holds pieces of " + other;
     case Says::pieceOf: {
       const Kind kind = all_[fact.other].kind;
-      return who + (kind == Kind::treatment ? " is a piece of " : kind == Kind::motif ? " has the motif " : " is of the shape ") + other;
+      return who +
+             (kind == Kind::treatment ? " is a piece of "
+              : kind == Kind::motif   ? " has the motif "
+                                      : " is of the shape ") +
+             other;
     }
     case Says::marked: return who + " bears the mark " + other;
-    case Says::look: return who + " has a look of " + other + " that was used for some years only";
+    case Says::look:
+      return who + " has the " + shown(fact) +
+             (fact.value->each().size() > 1 ? ", of which none was used then" : ", used " + years(id));
     case Says::seen: {
       const dates::Expression* date = fact.value->date();
       return who + " was seen " + (date != nullptr ? dates::happened(*date) : typed);
@@ -90,20 +148,26 @@ std::string Reasons::says(const Fact& fact) const {
       std::string says = other;
       if (!citation.at.empty()) says += " (" + base::onOneLine(citation.at) + ')';
       if (citation.dated != nullptr) says += ", dated " + dates::inWords(*citation.dated) + ',';
-      return says + (fact.says == Says::drawn ? " shows the design of " : fact.says == Says::offered ? " offers " : " has ") + who;
+      return says +
+             (fact.says == Says::drawn     ? " shows the design of "
+              : fact.says == Says::offered ? " offers "
+                                           : " has ") +
+             who;
     }
-    case Says::inUse: return who + " bears a code that was in use for some years only (`" + typed + "`)";
-    case Says::worksInUse: return who + " bears the letter of a works (`" + typed + "`)";
+    case Says::inUse: return who + " bears the code `" + typed + "`, of a kind used " + years(id);
+    case Says::worksInUse:
+      return who + " bears the letter of a works (`" + typed + "`), which was used " + years(id);
     case Says::dateCode: return who + " bears the date code `" + typed + '`';
     case Says::number: return who + " has the number `" + typed + '`';
     case Says::order: return "the numbers of " + who + " were given out in order";
-    case Says::table: return "the book of numbers of " + who + " is dated (" + typed + ')';
+    case Says::table: return table(fact);
     case Says::ordered: {
       const Value* event = fact.value->find("event"_f);
       std::string says = who + (fact.field == "after"_f ? " came after " : " came before ") +
                          std::string(event != nullptr ? event->text : fact.value->text);
       if (const Value* within = fact.value->find("within"_f)) says += ", within " + std::string(within->text);
-      if (const Value* least = fact.value->find("at-least"_f)) says += ", by at least " + std::string(least->text);
+      if (const Value* least = fact.value->find("at-least"_f))
+        says += ", by at least " + std::string(least->text);
       return says;
     }
   }
@@ -128,7 +192,7 @@ Reason Reasons::of(FactId id) const {
   const Fact& fact = chronology_.fact(id);
   const Record& record = all_[fact.record];
   Reason reason;
-  reason.says = says(fact);
+  reason.says = says(id);
   reason.record = record.reference();
   reason.field = std::string(fact.field.name());
   reason.standing = fact.standing;
@@ -139,12 +203,13 @@ Reason Reasons::of(FactId id) const {
     reason.sources.push_back(fact.citation);
     return reason;
   }
-  reason.value = std::string(fact.value->text);
+  reason.value = typedOf(*fact.value);
   reason.span = record.span(fact.value->place);
   const evidence::Backing backing = weights_.backingOf(fact.record, *fact.value);
   if (backing.evidence == nullptr) return reason;
   for (const Citation& citation : backing.evidence->cite)
-    if (weights_.counts(citation, *fact.value, backing) == evidence::Counts::yes) reason.sources.push_back(&citation);
+    if (weights_.counts(citation, *fact.value, backing) == evidence::Counts::yes)
+      reason.sources.push_back(&citation);
   return reason;
 }
 

@@ -16,11 +16,14 @@ struct Reason {
 
 class Reasons {
  public:
-  Reasons(const linking::Collection& collection, const evidence::Weights& weights, const Chronology& chronology)
-      : all_(collection), weights_(weights), chronology_(chronology) {}
+  // Records by their names, as an answer does, or by their ids, as a finding does.
+  enum class Naming : std::uint8_t { names, ids };
+  Reasons(const linking::Collection& collection, const evidence::Weights& weights,
+          const Chronology& chronology, Naming naming = Naming::names)
+      : all_(collection), weights_(weights), chronology_(chronology), naming_(naming) {}
 
   Reason of(FactId fact) const;
-  std::string says(const Fact& fact) const;
+  std::string says(FactId fact) const;
   // What a record is called in a sentence: its name, a treatment's number, else its id.
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
@@ -30,10 +33,14 @@ class Reasons {
 
  private:
   std::string dated(const Fact& fact) const;
+  std::string shown(const Fact& fact) const;
+  std::string table(const Fact& fact) const;
+  std::string years(FactId fact) const;
 
   const linking::Collection& all_;
   const evidence::Weights& weights_;
   const Chronology& chronology_;
+  Naming naming_;
 };
 
 }  // namespace saggar::chronology

@@ -7,8 +7,8 @@
 namespace saggar::chronology {
 namespace {
 
-constexpr std::size_t kFewEdges = 16;    // of a fact: the points at all of them are looked at
-constexpr std::size_t kFewPoints = 14;   // every ring is gone through
+constexpr std::size_t kFewEdges = 16;   // of a fact: the points at all of them are looked at
+constexpr std::size_t kFewPoints = 14;  // every ring is gone through
 constexpr std::size_t kMostSteps = 20'000;
 constexpr std::size_t kLongRing = 2'000;  // longer ones are made smallest only by what their own edges show
 
@@ -56,7 +56,8 @@ SmallSets::Local SmallSets::localOf(const std::vector<EdgeId>& ring, const std::
   return local;
 }
 
-std::optional<std::vector<std::uint32_t>> SmallSets::ringIn(const Local& local, const std::vector<bool>& use) {
+std::optional<std::vector<std::uint32_t>> SmallSets::ringIn(const Local& local,
+                                                            const std::vector<bool>& use) {
   std::vector<Days> days(local.points, 0);
   std::vector<std::uint32_t> via(local.points, UINT32_MAX);
   const auto count = static_cast<std::uint32_t>(local.edges.size());

@@ -129,14 +129,18 @@ bool Solver::strikeOut() {
         return member->wide.latest < from ? from.number() - member->wide.latest.number()
                                           : member->wide.earliest.number() - until.number();
       };
-      out.erase(std::min_element(out.begin(), out.end(), [&](const auto* a, const auto* b) { return miss(a) < miss(b); }));
+      out.erase(std::min_element(out.begin(), out.end(),
+                                 [&](const auto* a, const auto* b) { return miss(a) < miss(b); }));
     }
     for (Choice::Member* member : out) strike(choice, *member, member->wide.latest < from);
-    dates::Bounds hull[2] = {{Day::plusInfinity(), Day::minusInfinity()}, {Day::plusInfinity(), Day::minusInfinity()}};
+    dates::Bounds hull[2] = {{Day::plusInfinity(), Day::minusInfinity()},
+                             {Day::plusInfinity(), Day::minusInfinity()}};
     for (const Choice::Member& member : choice.members) {
       if (member.struckOut) continue;
-      hull[0] = {std::min(hull[0].earliest, member.wide.earliest), std::max(hull[0].latest, member.wide.latest)};
-      hull[1] = {std::min(hull[1].earliest, member.plain.earliest), std::max(hull[1].latest, member.plain.latest)};
+      hull[0] = {std::min(hull[0].earliest, member.wide.earliest),
+                 std::max(hull[0].latest, member.wide.latest)};
+      hull[1] = {std::min(hull[1].earliest, member.plain.earliest),
+                 std::max(hull[1].latest, member.plain.latest)};
     }
     for (int i = 0; i < 2; ++i) {
       if (choice.edges[2 * i] != kNoEdge && hull[i].earliest.isFinite())
@@ -155,15 +159,18 @@ void Solver::strike(Choice& choice, Choice::Member& member, bool early) {
     const FactId fact = network_.edge(edge).fact;
     if (fact != kNoFact && fact != choice.fact) member.against.push_back(fact);
   }
+  // From the date that it starts with to the event itself.
+  if (early) std::reverse(member.against.begin(), member.against.end());
 }
 
 void Solver::tell(const Conflicts& conflicts, bool atFaceValue) {
   for (const Conflict& conflict : conflicts.all) {
     // What clashes at wide bounds is told once.
-    const bool told = atFaceValue && std::any_of(out_.clashes_.begin(), out_.clashes_.end(), [&](const Clash& old) {
-                        return !old.atFaceValue && std::includes(conflict.facts.begin(), conflict.facts.end(),
-                                                                 old.facts.begin(), old.facts.end());
-                      });
+    const bool told =
+        atFaceValue && std::any_of(out_.clashes_.begin(), out_.clashes_.end(), [&](const Clash& old) {
+          return !old.atFaceValue && std::includes(conflict.facts.begin(), conflict.facts.end(),
+                                                   old.facts.begin(), old.facts.end());
+        });
     if (!told) out_.clashes_.push_back({conflict.facts, conflict.edges, conflict.shortBy, atFaceValue});
   }
   if (!atFaceValue) out_.alsoClashing_ = conflicts.rest;

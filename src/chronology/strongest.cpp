@@ -21,7 +21,10 @@ class Growing {
  public:
   // `lengths`: any at all; the better they fit what is to be added, the less there is to do.
   explicit Growing(std::vector<Days> lengths)
-      : out_(lengths.size()), length_(std::move(lengths)), change_(length_.size(), 0), done_(length_.size(), 0) {}
+      : out_(lengths.size()),
+        length_(std::move(lengths)),
+        change_(length_.size(), 0),
+        done_(length_.size(), 0) {}
 
   struct Part {
     std::uint32_t from, to;
@@ -148,7 +151,8 @@ class Taker {
 
   void take(const Ways& from) {
     std::sort(facts_.begin(), facts_.end(), [&](FactId a, FactId b) {
-      return network_.weakness(a) != network_.weakness(b) ? network_.weakness(a) < network_.weakness(b) : a < b;
+      return network_.weakness(a) != network_.weakness(b) ? network_.weakness(a) < network_.weakness(b)
+                                                          : a < b;
     });
     taken_ = {all_, {}};
     Islands islands(network_.nodes());
@@ -189,7 +193,9 @@ class Taker {
     auto partsOf = [&](std::span<const EdgeId> edges) {
       std::vector<Growing::Part> parts;
       for (const EdgeId id : edges)
-        if (all_.has(id)) parts.push_back({placeOf(network_.edge(id).from), placeOf(network_.edge(id).to), network_.days(id)});
+        if (all_.has(id))
+          parts.push_back(
+              {placeOf(network_.edge(id).from), placeOf(network_.edge(id).to), network_.days(id)});
       return parts;
     };
     std::vector<std::vector<Growing::Part>> wanted;

@@ -51,7 +51,8 @@ class Looker {
     // A fact may have been left out for another ring a moment ago.
     if (!std::all_of(ring.begin(), ring.end(), [&](EdgeId id) { return found_.base.has(id); })) return;
     const FactId weakest = weakestOf(network_, ring);
-    if (weakest == kNoFact) {  // whoever filled the network in contradicts himself: the ring is cut all the same
+    if (weakest ==
+        kNoFact) {  // whoever filled the network in contradicts himself: the ring is cut all the same
       found_.base.set(ring.front(), false);
       return;
     }

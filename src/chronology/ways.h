@@ -20,9 +20,10 @@ enum class Direction : std::uint8_t { fromOrigin, toOrigin };
 
 struct Ways {
   Direction direction = Direction::fromOrigin;
-  std::vector<Days> days;           // kFar for no way
-  std::vector<std::uint64_t> cost;  // facts, then their weakness, then steps: least among ways of equal length
-  std::vector<EdgeId> via;          // the edge next to the point on its way; kNoEdge for no way
+  std::vector<Days> days;  // kFar for no way
+  std::vector<std::uint64_t>
+      cost;                 // facts, then their weakness, then steps: least among ways of equal length
+  std::vector<EdgeId> via;  // the edge next to the point on its way; kNoEdge for no way
 
   bool reaches(Node node) const { return node == kOrigin || days[node] < kFar; }
   Days of(Node node) const { return node == kOrigin ? 0 : days[node]; }

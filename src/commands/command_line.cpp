@@ -247,13 +247,15 @@ class CommandLine {
   }
 
   int dispatch(const std::string& name) {
-    check_.folder = make_.folder = show_.folder = code_.folder = find_.folder = stage_.folder = events_.folder = folder_;
+    check_.folder = make_.folder = show_.folder = code_.folder = find_.folder = stage_.folder =
+        events_.folder = folder_;
     for (std::string_view rule : base::split(only_, ','))
       if (const std::string_view bare = base::trimmed(rule); !bare.empty()) check_.only.emplace_back(bare);
     if (name == "check") return check(environment_, check_);
     if (name == "make") return make(environment_, make_);
     if (name == "show") return show(environment_, show_);
-    if (name == "date") return readsDates_ ? readDates(environment_, date_) : eventDays(environment_, events_);
+    if (name == "date")
+      return readsDates_ ? readDates(environment_, date_) : eventDays(environment_, events_);
     if (name == "first") return first(environment_, events_);
     if (name == "code") return code(environment_, code_);
     if (name == "find") return find(environment_, find_);

@@ -21,11 +21,14 @@ namespace {
 class Answer {
  public:
   Answer(const Guide& guide, const Event& event)
-      : guide_(guide), chronology_(guide.chronology), event_(event), node_(guide.chronology.events().nodeOf(event)) {
+      : guide_(guide),
+        chronology_(guide.chronology),
+        event_(event),
+        node_(guide.chronology.events().nodeOf(event)) {
     for (const Clash& clash : chronology_.clashes()) {
       if (clash.atFaceValue) continue;
       for (const chronology::EdgeId edge : clash.edges) {
-        const chronology::Edge& one = chronology_.network().edge(edge);
+        const chronology::Edge& one = chronology_.edge(edge);
         if (one.from != node_ && one.to != node_) continue;
         clashes_.push_back(&clash);
         break;
@@ -37,8 +40,8 @@ class Answer {
 
   std::string asText() const {
     const records::Record& record = guide_.collection[event_.record];
-    std::string out = chronology_.events().text(event_) + ": when " + guide_.reasons->called(event_.record) + ' ' +
-                      chronology::Reasons::happened(record.kind, event_.field, event_.end) + '\n';
+    std::string out = chronology_.events().text(event_) + ": when " + guide_.reasons->called(event_.record) +
+                      ' ' + chronology::Reasons::happened(record.kind, event_.field, event_.end) + '\n';
     out += "recorded: " + recorded() + "\n\nproven\n" + boundsInWords(guide_, node_, BoundsOf::proven);
     if (const auto open = chronology_.open(node_); !open.empty()) {
       out += "  left open, since these cannot all be true:\n";
@@ -78,7 +81,8 @@ class Answer {
   std::string recorded() const {
     const Value* value = guide_.collection[event_.record].find(event_.field);
     if (value == nullptr) return "not recorded";
-    return value->said() ? base::onOneLine(value->text) : std::string(value->text.empty() ? "none" : value->text.view());
+    return value->said() ? base::onOneLine(value->text)
+                         : std::string(value->text.empty() ? "none" : value->text.view());
   }
 
   std::string members(const Choice& choice) const {
@@ -106,7 +110,8 @@ int eventDays(const Environment& environment, const EventArguments& arguments) {
   const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
   if (!folder) return cannot(environment, json, error, hint);
   const auto guide = runPipeline(environment, *folder);
-  const auto event = eventNamed(guide->collection, guide->chronology.events(), arguments.events[0], error, hint);
+  const auto event =
+      eventNamed(guide->collection, guide->chronology.events(), arguments.events[0], error, hint);
   if (!event) return cannot(environment, json, error, hint);
   const Answer answer(*guide, *event);
   environment.out(json ? answer.asJson() : answer.asText());

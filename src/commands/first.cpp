@@ -26,7 +26,10 @@ std::string_view word(WhichFirst which) {
 class Answer {
  public:
   Answer(const Guide& guide, const Event& first, const Event& second)
-      : guide_(guide), events_(guide.chronology.events()), first_(first), second_(second),
+      : guide_(guide),
+        events_(guide.chronology.events()),
+        first_(first),
+        second_(second),
         found_(guide.chronology.first(events_.nodeOf(first), events_.nodeOf(second))) {}
 
   bool contradiction() const { return found_.answer == WhichFirst::contradiction; }
@@ -82,7 +85,7 @@ class Answer {
       case WhichFirst::contradiction: return "what is on record of the two cannot all be true";
       case WhichFirst::undecided: break;
     }
-    std::string out = "which came first, " + a + " or " + b + ", is undecided";
+    std::string out = "undecided: whether " + called(first_) + " or " + called(second_) + " was first";
     if (found_.likely == WhichFirst::first) out += "; likely it was " + called(first_);
     if (found_.likely == WhichFirst::second) out += "; likely it was " + called(second_);
     return out;

@@ -107,10 +107,11 @@ constexpr std::string_view kDate = R"(saggar date EVENT [--format text|json] [-C
 saggar date --read [DATE…]
 
 With an event: its earliest and latest day, proven and likely, and the chain of reasons
-for each, with file and line. An event is a record's dated field, `kind:id.field`; `kind:id`
-alone stands for the day it was introduced, made, founded or first used.
+for each, with file and line. An event is a record's dated field, `kind:id.field`;
+`kind:id` alone stands for the day it was introduced, made, founded or first used.
 
-With --read, what a date means: its first and last day as it stands, and the widest it may be taken.
+With --read, what a date means: its first and last day as it stands, and the widest it
+may be taken.
 One line a date, for programs too. Without a date it reads one a line from what is typed
 or sent to it. It needs no guide.
 

@@ -18,8 +18,7 @@ void showProgress(const Environment& environment, std::size_t done, std::size_t 
 // What clashes is disputed from now on; readings of codes that documented days rule out are struck out.
 void reasonAboutDates(Guide& guide) {
   guide.chronology = chronology::Chronology::reason(guide.collection, *guide.weights, guide.codes.days());
-  guide.reasons =
-      std::make_unique<chronology::Reasons>(guide.collection, *guide.weights, guide.chronology);
+  guide.reasons = std::make_unique<chronology::Reasons>(guide.collection, *guide.weights, guide.chronology);
   for (const chronology::FactId fact : guide.chronology.disputed())
     if (!guide.chronology.fact(fact).cites()) guide.weights->dispute(*guide.chronology.fact(fact).value);
   std::vector<choosing::CodeReadings::StruckOut> struck;
@@ -126,7 +125,8 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   // Check: rules look, nothing is changed.
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
-    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files, *guide->weights},
+    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files, *guide->weights,
+                       guide->chronology},
                       options.only, findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());

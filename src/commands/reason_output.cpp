@@ -62,7 +62,8 @@ Json boundsAsJson(const Guide& guide, Node event, BoundsOf which) {
   Json out{{"earliest", dayAsJson(bounds.earliest)}, {"latest", dayAsJson(bounds.latest)}};
   for (const End end : {End::Earliest, End::Latest}) {
     Json chain = Json::array();
-    for (const FactId fact : guide.chronology.because(event, which, end)) chain.push_back(reasonAsJson(guide, fact));
+    for (const FactId fact : guide.chronology.because(event, which, end))
+      chain.push_back(reasonAsJson(guide, fact));
     out["because"][end == End::Earliest ? "earliest" : "latest"] = std::move(chain);
   }
   out["open"] = Json::array();
@@ -98,7 +99,8 @@ std::string boundsInWords(const Guide& guide, Node event, BoundsOf which) {
     const Day day = bounds.at(end);
     const std::string_view side = end == End::Earliest ? "earliest" : "latest";
     if (!day.isFinite()) {
-      out += "  no " + std::string(side) + " day is " + (which == BoundsOf::proven ? "proven" : "known") + '\n';
+      out +=
+          "  no " + std::string(side) + " day is " + (which == BoundsOf::proven ? "proven" : "known") + '\n';
       continue;
     }
     out += end == End::Earliest ? "  not before " : "  not after ";

@@ -10,8 +10,8 @@ using chronology::Event;
 using chronology::EventEnd;
 using chronology::Events;
 
-std::optional<Event> eventNamed(const linking::Collection& collection, const Events& events, const std::string& typed,
-                                std::string& error, std::string& hint) {
+std::optional<Event> eventNamed(const linking::Collection& collection, const Events& events,
+                                const std::string& typed, std::string& error, std::string& hint) {
   const std::size_t dot = typed.find('.');
   const auto record = recordNamed(collection, typed.substr(0, dot), error, hint);
   if (!record) return std::nullopt;

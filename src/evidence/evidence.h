@@ -56,8 +56,8 @@ struct Weighed {
   Standing standing = Standing::uncited;
   bool disputed = false;
   bool doubted = false;  // the author doubts it, or what it is part of
-  bool lost = false;  // rests on a citation that leads nowhere: it may be better than it seems
-  bool own = false;   // by evidence that is not its record's
+  bool lost = false;     // rests on a citation that leads nowhere: it may be better than it seems
+  bool own = false;      // by evidence that is not its record's
   // Several citations count, no two of them are independent, and counting two would make it supported.
   bool countedTwice = false;
   std::uint32_t counting = 0;          // citations that count

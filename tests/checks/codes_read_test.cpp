@@ -37,7 +37,7 @@ TEST_CASE("a serial of two digits on a shape whose serials have three") {
 TEST_CASE("a platinum line before there was any agrees with its code: only the look is out of time") {
   const Planted bad(
       decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1935"));
-  CHECK(bad.found == "planted.yaml:5 error look-out-of-time");
+  CHECK(bad.found == "planted.yaml:6 error look-out-of-time");
   CHECK(Planted(decoration("new", "jessamount", "teasel-row", "JM-070-C/3", "{edge-line: platinum}", "1937"))
             .found == "");
 }
@@ -48,16 +48,18 @@ TEST_CASE("a batch of week 54: a note, since it was only seen on a piece") {
   CHECK(bad.only().message ==
         "no rule reads `5654`; `batch` comes nearest: after \"56\" a week from 01 to 53 is wanted (WEEK), "
         "here is \"54\"");
-  CHECK(Planted(piece("  treatment: jm-203\n  date-code: 5614\n")).found == "");
+  CHECK(Planted(piece("  treatment: unknown\n  date-code: 5614\n")).found == "");
 }
 
 TEST_CASE("a works that had not opened yet") {
-  const Planted bad(piece("  treatment: jm-018\n  date-code: T261\n"));
-  CHECK(bad.found == "planted.yaml:4 error code-disagrees");
+  const Planted bad(piece("  date-code: T261\n"));
+  CHECK(bad.found == "planted.yaml:3 error works-out-of-time");
   CHECK(bad.only().message ==
-        "`T261` cannot be meant here, by `date code`: it would be of 1st quarter 1926, and Tunnel works was "
-        "used 1927/1962");
-  CHECK(Planted(piece("  treatment: jm-018\n  date-code: T271\n")).found == "");
+        "`new` bears the date code `T261`, but `new` bears the letter of a works (`T261`), which was used "
+        "from 1927 to "
+        "1962: at least 9 months short");
+  CHECK(bad.only().records == std::vector<std::string>{"specimen:new"});
+  CHECK(Planted(piece("  date-code: U261\n")).found == "");
 }
 
 TEST_CASE("a code of a treatment that no rule reads is an error") {
@@ -93,8 +95,8 @@ TEST_CASE("a line that the code does not allow") {
 }
 
 TEST_CASE("what the eye allows is one code: enough if one of the readings can be meant") {
-  CHECK(Planted(piece("  treatment: jm-018\n  date-code: [F301, F321]\n")).found == "");
-  CHECK(Planted(piece("  treatment: jm-018\n  date-code: [F301, 9999]\n")).found == "");
+  CHECK(Planted(piece("  shape: orrinstead\n  date-code: [F251, F321]\n")).found == "");
+  CHECK(Planted(piece("  shape: orrinstead\n  date-code: [F251, 9999]\n")).found == "");
   const Planted bad(piece("  treatment: jm-018\n  date-code: [F331, F321]\n"));
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
   CHECK(bad.only().message ==

@@ -65,6 +65,20 @@ const std::string kMore = R"(
 - term: later-words
   means: "What was written long afterwards: <source:dunnavick-1974>, <source:kettlebray-newsletter>, <source:orrowick-interview>."
 
+- mark: k6
+  maker: wesperling
+  used: 1952/1968
+  cite:
+    - books: vol. 6, marks
+
+- shape: fennimarque
+  name: Fennimarque
+  maker: wesperling
+  prefix: FM
+  introduced: 1953
+  cite:
+    - books: vol. 6, Fennimarque
+
 - form: bowl-36s
   ware: hollow
   family: bowls
@@ -100,11 +114,23 @@ std::vector<Fault> faults() {
             "  introduced: 1930\n  cite:\n    - books: vol. 2, LV-03\n",
             "6:15", "date-before-shape", "shape: linnavere\n  motif: bellrope-border\n  code: LV-03-D/0",
             "shape: tavenshaw\n  motif: bellrope-border\n  code: TV-03-D/0"),
+      // X2: a Jessamount piece of 1948 that bears a mark of 1952 to 1968.
+      fault("- specimen: jm-piece\n  shape: jessamount\n  marks: [k6]\n  made: 1948\n  seen: {on: 14 May "
+            "2019, how: in-hand}\n",
+            "4:9", "mark-out-of-time", "made: 1948", "made: 1953"),
+      // X3: a date code of a works that had not opened.
+      fault("- specimen: t-piece\n  date-code: T261\n  seen: {on: 14 May 2019, how: in-hand}\n", "2:14",
+            "works-out-of-time", "T261", "T281"),
+      // X14: a decoration for a customer who was no longer there.
+      fault("- treatment: qm-113\n  shape: fennimarque\n  motif: none\n  code: QM-113-C/1\n  look: "
+            "{edge-line: gold}\n  "
+            "for: quennock\n  introduced: 1957\n  cite:\n    - books: vol. 6, QM-113\n",
+            "7:15", "maker-out-of-time", "introduced: 1957", "introduced: 1954"),
       // X5: a platinum line two years too early.
       fault("- treatment: jm-070\n  shape: jessamount\n  motif: teasel-row\n  code: JM-070-C/3\n  look: "
             "{edge-line: platinum}\n"
             "  introduced: 1935\n  cite:\n    - books: vol. 4, JM-070\n",
-            "5:21", "look-out-of-time", "introduced: 1935", "introduced: 1937"),
+            "6:15", "look-out-of-time", "introduced: 1935", "introduced: 1937"),
       // X6: a claim that cites a source which is not there.
       fault("- claim: first-jessamount\n  says: Jessamount was booked in 1932.\n  cite:\n    - books-99: p. "
             "4\n",

@@ -35,8 +35,9 @@ class Small {
     const choosing::OwnBounds bounds(collection, dates::Reading::Plain);
     const choosing::Chooser chooser(collection, bounds);
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
+    const auto chronology = chronology::Chronology::reason(collection, weights, codes.days());
     choosing::checkConditions(collection, findings);
-    runChecks({collection, chooser, codes, world, weights}, only, findings);
+    runChecks({collection, chooser, codes, world, weights, chronology}, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     found = diagnostics::testing::foundInWords(report, collection.sources());
     for (const diagnostics::Finding& one : report.findings) messages += one.message + '\n';

@@ -194,8 +194,11 @@ TEST_CASE("a date code is read with its works, and those have years too") {
     return Codes(specimen("treatment: jm-018\n  date-code: " + std::string(code))).read("specimen:new");
   };
   CHECK(read("U341") == "U341: date code: possible\n");
-  CHECK(read("T261") ==
-        "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962; \n");
+  // The last that is left binds, and is told as a clash of dates.
+  CHECK(read("T261") == "T261: date code: possible\n");
+  CHECK(read("[T261, T251]") ==
+        "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962; \n"
+        "T251: date code: it would be of 1st quarter 1925, and Tunnel works was used 1927/1962; \n");
   CHECK(read("T271") == "T271: date code: possible\n");
   CHECK(read("U241") ==
         "U241: date code: it would be of 1st quarter 1924, and such codes were used 1925/1951; \n");

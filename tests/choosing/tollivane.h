@@ -80,6 +80,7 @@ inline constexpr const char* kTollivane = R"(- maker: wesperling
 - maker: quennock
   name: Quennock Mail Order House
   trade: retailer
+  closed: 1955
   prefix: QM
   cite:
     - books: customers

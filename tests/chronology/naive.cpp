@@ -19,7 +19,8 @@ std::optional<Table> allPairs(const Network& network, const Selection& selection
   for (std::uint32_t k = 0; k < n; ++k)
     for (std::uint32_t i = 0; i < n; ++i)
       for (std::uint32_t j = 0; j < n; ++j)
-        if (table[i][k] < kFar && table[k][j] < kFar) table[i][j] = std::min(table[i][j], table[i][k] + table[k][j]);
+        if (table[i][k] < kFar && table[k][j] < kFar)
+          table[i][j] = std::min(table[i][j], table[i][k] + table[k][j]);
   for (std::uint32_t i = 0; i < n; ++i)
     if (table[i][i] < 0) return std::nullopt;
   return table;
@@ -44,7 +45,8 @@ std::vector<std::vector<FactId>> allConflicts(const Network& network, const Sele
   std::stable_sort(sets.begin(), sets.end(),
                    [](unsigned a, unsigned b) { return std::popcount(a) < std::popcount(b); });
   for (const unsigned set : sets) {
-    if (std::any_of(masks.begin(), masks.end(), [&](unsigned small) { return (set & small) == small; })) continue;
+    if (std::any_of(masks.begin(), masks.end(), [&](unsigned small) { return (set & small) == small; }))
+      continue;
     std::vector<FactId> facts;
     for (FactId fact = 0; fact < count; ++fact)
       if ((set >> fact & 1) != 0) facts.push_back(fact);

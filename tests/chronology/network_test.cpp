@@ -28,7 +28,8 @@ Network randomNetwork(std::mt19937& random, bool rings) {
       const auto node = static_cast<Node>(1 + upTo(points - 1));
       const int first = upTo(30);
       if (upTo(3) != 0) network.addEdge(node, kOrigin, -first, fact);
-      if (upTo(3) != 0 || network.edges() == 0 || network.edge(static_cast<EdgeId>(network.edges() - 1)).fact != fact)
+      if (upTo(3) != 0 || network.edges() == 0 ||
+          network.edge(static_cast<EdgeId>(network.edges() - 1)).fact != fact)
         network.addEdge(kOrigin, node, first + upTo(6), fact);
       continue;
     }

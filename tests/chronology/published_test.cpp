@@ -47,7 +47,8 @@ std::set<std::set<std::string>> hitting(const std::vector<std::set<std::string>>
   for (const auto& set : sets) {
     std::set<std::set<std::string>> next;
     for (const auto& one : found) {
-      const bool hits = std::any_of(set.begin(), set.end(), [&](const std::string& name) { return one.count(name) != 0; });
+      const bool hits =
+          std::any_of(set.begin(), set.end(), [&](const std::string& name) { return one.count(name) != 0; });
       if (hits) {
         next.insert(one);
         continue;
@@ -98,7 +99,8 @@ TEST_CASE("published networks: consistency, bounds, smallest sets, what to take 
       }
     if (!one.contains("minimal_conflicts")) continue;
     std::vector<std::set<std::string>> wanted;
-    for (const json& conflict : one["minimal_conflicts"]) wanted.push_back(conflict.get<std::set<std::string>>());
+    for (const json& conflict : one["minimal_conflicts"])
+      wanted.push_back(conflict.get<std::set<std::string>>());
     const Conflicts found = conflictsOf(network, network.all(), suspects);
     std::vector<std::set<std::string>> sets;
     for (const Conflict& conflict : found.all) {
@@ -118,7 +120,8 @@ TEST_CASE("published networks: consistency, bounds, smallest sets, what to take 
     CHECK(covered == taking);
     if (one.contains("minimal_removals") && sets.size() == wanted.size()) {
       std::set<std::set<std::string>> removals;
-      for (const json& removal : one["minimal_removals"]) removals.insert(removal.get<std::set<std::string>>());
+      for (const json& removal : one["minimal_removals"])
+        removals.insert(removal.get<std::set<std::string>>());
       CHECK(hitting(sets) == removals);
     }
   }

@@ -59,7 +59,7 @@ with tempfile.TemporaryDirectory(prefix="saggar-tour-") as work:
     write_down(2)
     expect("# shape: ", type_in("saggar blank shape", guide), "step 2")
     write_down(3)
-    expect("nothing found", type_in(blocks(4, "")[0], guide), "step 4")
+    expect("date-at-face-value", type_in(blocks(4, "")[0], guide), "step 4")
     expect("change `about 1932` to `1932`", texts[4], "step 4")
     change("introduced: about 1932\n", "introduced: 1932\n")
     expect(blocks(4, "")[1], type_in("saggar check", guide, 1), "step 4")
