@@ -59,7 +59,35 @@ class Teller {
   std::string gapOf(const Clash& clash) const {
     const auto zero = dates::Day::fromNumber(0);
     const std::string gap = gapInWords(zero, dates::Day::fromNumber(clash.shortBy));
-    return gap.starts_with("more") ? gap : "at least " + gap;
+    return gap.starts_with("more") || (gap.find("day") != std::string::npos && isExact(clash))
+               ? gap
+               : "at least " + gap;
+  }
+
+  // Whether the gap is what it says and not the smallest of many: two dates to the day, and what ties them.
+  bool isExact(const Clash& clash) const {
+    std::size_t days = 0;
+    for (const FactId id : clash.facts) {
+      const Fact& fact = context_.chronology.fact(id);
+      switch (fact.says) {
+        case Says::date: {
+          const dates::Expression* date = fact.value->date();
+          if (date == nullptr || date->shape() != dates::Shape::Date) return false;
+          const dates::Bounds wide = date->wide(context_.collection.settings().dates);
+          if (wide.earliest != wide.latest) return false;
+          ++days;
+          break;
+        }
+        case Says::shapeOf:
+        case Says::onShape:
+        case Says::withMotif:
+        case Says::supplied:
+        case Says::forWhom:
+        case Says::pieceOf: break;
+        default: return false;
+      }
+    }
+    return days == 2;
   }
 
   // "`a` is dated 1930, before its shape `s` was introduced (1936): …" where two dates and what ties them are all there
@@ -87,7 +115,9 @@ class Teller {
     std::vector<FactId> others;
     for (const FactId fact : clash.facts)
       if (fact != at) others.push_back(fact);
-    const auto ofRecord = [&](FactId fact) { return context_.chronology.fact(fact).record == context_.chronology.fact(at).record; };
+    const auto ofRecord = [&](FactId fact) {
+      return context_.chronology.fact(fact).record == context_.chronology.fact(at).record;
+    };
     std::stable_sort(others.begin(), others.end(),
                      [&](FactId a, FactId b) { return ofRecord(a) != ofRecord(b) ? ofRecord(a) : a < b; });
     return others;
@@ -104,15 +134,21 @@ class Teller {
       if (fact.says == Says::onShape || fact.says == Says::withMotif) relation = &fact;
       if (fact.says == Says::date) limit = &fact;
     }
-    if (relation == nullptr || limit == nullptr || relation->record != own.record || limit->record != relation->other)
+    if (relation == nullptr || limit == nullptr || relation->record != own.record ||
+        limit->record != relation->other)
       return {};
     const bool before = limit->field != "withdrawn"_f;
     const records::Record& treatment = context_.collection[own.record];
     const records::Record& other = context_.collection[limit->record];
-    return '`' + std::string(treatment.id) + (own.field == "introduced"_f ? "` is dated " : "` was last offered ") +
-           std::string(own.value->text) + (before ? ", before its " : ", after its ") + std::string(name(other.kind)) +
-           " `" + std::string(other.id) + "` was " + std::string(limit->field == "designed"_f ? "designed" : before ? "introduced" : "withdrawn") + " (" +
-           std::string(limit->value->text) + "): " + gapOf(clash) + (before ? " too early" : " too late");
+    return '`' + std::string(treatment.id) +
+           (own.field == "introduced"_f ? "` is dated " : "` was last offered ") +
+           std::string(own.value->text) + (before ? ", before its " : ", after its ") +
+           std::string(name(other.kind)) + " `" + std::string(other.id) + "` was " +
+           std::string(limit->field == "designed"_f ? "designed"
+                       : before                     ? "introduced"
+                                                    : "withdrawn") +
+           " (" + std::string(limit->value->text) + "): " + gapOf(clash) +
+           (before ? " too early" : " too late");
   }
 
   // A treatment on several shapes, none of which admits its date.
@@ -120,7 +156,8 @@ class Teller {
     const Fact& own = context_.chronology.fact(at);
     const Fact* choice = nullptr;
     for (const FactId id : clash.facts)
-      if (id != at && context_.chronology.fact(id).says == Says::onShape) choice = &context_.chronology.fact(id);
+      if (id != at && context_.chronology.fact(id).says == Says::onShape)
+        choice = &context_.chronology.fact(id);
     if (clash.facts.size() != 2 || choice == nullptr || own.says != Says::date) return {};
     const chronology::Edge& edge = context_.chronology.edge(clash.edges[0]);
     const bool early = (edge.from == chronology::kOrigin) == (edge.fact == at);
@@ -128,7 +165,8 @@ class Teller {
     for (const records::Value& shape : choice->value->each()) {
       const records::Record& record = context_.collection[shape.target()];
       const records::Value* date = record.find(early ? "introduced"_f : "withdrawn"_f);
-      limits.push_back('`' + std::string(record.id) + '`' + (date == nullptr ? std::string() : ' ' + std::string(date->text)));
+      limits.push_back('`' + std::string(record.id) + '`' +
+                       (date == nullptr ? std::string() : ' ' + std::string(date->text)));
     }
     constexpr std::size_t kMostNamed = 6;
     if (limits.size() > kMostNamed) {
@@ -137,8 +175,10 @@ class Teller {
       limits.push_back(base::counted(more, "other"));
     }
     return '`' + std::string(context_.collection[own.record].id) +
-           (own.field == "introduced"_f ? "` is dated " : "` was last offered ") + std::string(own.value->text) +
-           (early ? ", before any of its shapes was introduced (" : ", after any of its shapes was withdrawn (") +
+           (own.field == "introduced"_f ? "` is dated " : "` was last offered ") +
+           std::string(own.value->text) +
+           (early ? ", before any of its shapes was introduced ("
+                  : ", after any of its shapes was withdrawn (") +
            base::listedInWords(limits) + "): " + gapOf(clash) + (early ? " too early" : " too late");
   }
 
@@ -165,7 +205,8 @@ class Teller {
     }
     return '`' + std::string(numbers[0]->value->text) + "` was booked " + std::string(days[0]->value->text) +
            (higher ? ", before the lower number `" : ", after the higher number `") +
-           std::string(numbers[1]->value->text) + "` (" + std::string(days[1]->value->text) + "): " + gapOf(clash) + (higher ? " too early" : " too late");
+           std::string(numbers[1]->value->text) + "` (" + std::string(days[1]->value->text) +
+           "): " + gapOf(clash) + (higher ? " too early" : " too late");
   }
 
   // Whether years alone would not clash.
@@ -200,13 +241,16 @@ class Teller {
     if (fact.says == Says::look && fact.other != records::kNoRecord)
       addRecord(finding, context_.collection[fact.other].reference());
     if (fact.says == Says::onShape && fact.value->each().size() > 1)
-      for (const records::Value& shape : fact.value->each()) addRecord(finding, context_.collection[shape.target()].reference());
+      for (const records::Value& shape : fact.value->each())
+        addRecord(finding, context_.collection[shape.target()].reference());
     finding.facts.push_back({reason.record, reason.field, reason.value,
-                             reason.disputed ? "disputed" : std::string(evidence::word(reason.standing)), reason.span});
+                             reason.disputed ? "disputed" : std::string(evidence::word(reason.standing)),
+                             reason.span});
     if (!here && finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
     const records::Value* years = context_.chronology.yearsOf(id);
     if (here && fact.says == Says::look && years != nullptr && fact.other != records::kNoRecord)
-      finding.related.push_back({context_.collection[fact.other].span(years->place), "the years of the feature stand here"});
+      finding.related.push_back(
+          {context_.collection[fact.other].span(years->place), "the years of the feature stand here"});
   }
 
   static void addRecord(diagnostics::Finding& finding, const std::string& record) {
@@ -225,16 +269,18 @@ void tellRest(const Context& context, diagnostics::Findings& findings) {
   if (rest.empty()) return;
   const chronology::Reasons reasons = reasonsOf(context);
   const Reason place = reasons.of(rest[0]);
-  diagnostics::Finding finding{.rule = "dates-clash"_rule,
-                               .span = place.span,
-                               .message = base::counted(rest.size(), "more fact") + " contradict others, beyond the " +
-                                          std::to_string(chronology::Conflicts::kMost) + " contradictions taken apart",
-                               .hint = "put right the contradictions above, and check again",
-                               .record = place.record,
-                               .field = place.field};
+  diagnostics::Finding finding{
+      .rule = "dates-clash"_rule,
+      .span = place.span,
+      .message = base::counted(rest.size(), "more fact") + " contradict others, beyond the " +
+                 std::to_string(chronology::Conflicts::kMost) + " contradictions taken apart",
+      .hint = "put right the contradictions above, and check again",
+      .record = place.record,
+      .field = place.field};
   for (const FactId id : rest) {
     const Reason reason = reasons.of(id);
-    finding.facts.push_back({reason.record, reason.field, reason.value, std::string(evidence::word(reason.standing)), reason.span});
+    finding.facts.push_back({reason.record, reason.field, reason.value,
+                             std::string(evidence::word(reason.standing)), reason.span});
     if (finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
   }
   findings.add(std::move(finding));

@@ -1,6 +1,7 @@
 #include "checks/own_days.h"
 
 #include "base/text.h"
+#include "dates/length.h"
 
 namespace saggar::checks {
 
@@ -28,8 +29,11 @@ std::string gapInWords(dates::Day from, dates::Day to) {
   const auto days = gapInDays(from, to);
   if (!days || *days > kMost) return "more than a million years";
   const auto whole = static_cast<std::size_t>(*days);
-  if (whole >= 365) return base::counted((whole + 182) / 365, "year");
-  if (whole >= 60) return base::counted(whole / 30, "month");
+  // As many whole months as so few days can have, never rounded up: "at least 2 years" must be true.
+  auto months = static_cast<std::int32_t>(*days * 4800 / 146097);
+  while (dates::Length::ofMonths(months + 1).fewestDays() <= *days) ++months;
+  if (months >= 12) return base::counted(static_cast<std::size_t>(months / 12), "year");
+  if (months >= 2) return base::counted(static_cast<std::size_t>(months), "month");
   return base::counted(whole, "day");
 }
 

@@ -18,7 +18,8 @@ dates::Day dayWithoutSeason(const records::Value* value, dates::End end, const d
 // What a finding adds when a season alone decides it (SEMANTICS, "Moments, spans, bounds").
 std::string seasonInWords(const dates::Options& options);
 
-// How far a day lies behind another, in words: "3 years", "5 months", "12 days". Both are days, not open ends.
+// How far a day lies behind another, in words: "3 years", "5 months", "12 days". Both are days, not open ends. Never more
+// than it is: 700 days are "1 year".
 std::string gapInWords(dates::Day from, dates::Day to);
 
 // The same as a number, if one of 64 bits can hold it.

@@ -5,6 +5,7 @@
 #include "base/edit_distance.h"
 #include "base/text.h"
 #include "dates/parse.h"
+#include "dates/two_ways.h"
 #include "records/tables.h"
 
 namespace saggar::choosing {
@@ -303,6 +304,8 @@ std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value
       report("date-unreadable"_rule, {at, value.place.end}, error.message, error.hint);
       continue;
     }
+    if (const auto two = dates::meantInTwoWays(value.text))
+      report("value-lost"_rule, value.place, two->message, two->hint);
     dates::Bounds days = date->wide(options).opened();
     if (date->isDoubted(dates::End::Earliest)) days.earliest = dates::Day::minusInfinity();
     if (date->isDoubted(dates::End::Latest)) days.latest = dates::Day::plusInfinity();

@@ -3,6 +3,7 @@
 #include "base/edit_distance.h"
 #include "choosing/reach.h"
 #include "dates/parse.h"
+#include "dates/two_ways.h"
 
 namespace saggar::choosing {
 
@@ -112,6 +113,9 @@ bool ValueReader::takeDays(const Value& value, Condition::Node& node) {
            error.hint);
     return false;
   }
+  if (const auto two = dates::meantInTwoWays(value.text))
+    report("value-lost"_rule, partOf(value.place, value.text, two->byte, two->bytes), two->message,
+           two->hint);
   for (const dates::Bounds& one : read->memberBounds(dates::Reading::Plain, collection_.settings().dates))
     node.days.push_back(one.opened());
   return true;

@@ -12,7 +12,8 @@ std::string nothingFound(const Guide& guide) {
   const std::size_t prose = guide.collection.read().prose.size();
   return "nothing found in " + base::counted(guide.collection.size(), "record") +
          (prose == 0 ? "" : " and " + base::counted(prose, "file") + " of prose") +
-         (guide.report.waived == 0 ? "" : " (" + std::to_string(guide.report.waived) + " waived)") + '\n';
+         (guide.report.waived == 0 ? "" : "; " + base::counted(guide.report.waived, "finding") + " waived") +
+         '\n';
 }
 
 }  // namespace

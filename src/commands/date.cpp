@@ -1,5 +1,6 @@
 #include "commands/command.h"
 #include "dates/read_line.h"
+#include "dates/two_ways.h"
 
 namespace saggar::commands {
 
@@ -7,8 +8,12 @@ int readDates(const Environment& environment, const DateArguments& arguments) {
   bool unreadable = false;
   auto answer = [&](const std::string& expression) {
     const std::string line = dates::readLine(expression);
-    unreadable |= line.find("\",\"error\":") != std::string::npos;
+    const bool isDate = line.find("\",\"error\":") == std::string::npos;
+    unreadable |= !isDate;
     environment.out(line + '\n');
+    if (!isDate) return;
+    if (const auto two = dates::meantInTwoWays(expression))
+      environment.err("saggar: " + two->sentence() + '\n');
   };
   if (arguments.expressions.empty()) {
     std::string line;

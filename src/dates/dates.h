@@ -6,6 +6,7 @@
 //   spanOf(expression, …)         read as something that lasted                               expression.h
 //   before(a, b), within(…)       certain, possible, impossible                               compare.h
 //   canonical(e), inWords(e) …    EDTF, English                                               print.h
+//   meantInTwoWays(text)          `1930-35`: a quarter, or years                             two_ways.h
 //   parseLength("1y 6m")          lengths, and the days they can have                         length.h
 //   readLine(text)                the JSON of `saggar date --read`                            read_line.h
 #pragma once
@@ -18,3 +19,4 @@
 #include "dates/parse.h"
 #include "dates/print.h"
 #include "dates/read_line.h"
+#include "dates/two_ways.h"

@@ -135,8 +135,10 @@ std::string countsInWords(const Report& report) {
   if (report.warnings != 0) parts.push_back(base::counted(report.warnings, "warning"));
   if (report.notes != 0) parts.push_back(base::counted(report.notes, "note"));
   std::string out = parts.empty() ? "nothing found" : base::listedInWords(parts);
-  if (report.waived != 0) out += " (" + std::to_string(report.waived) + " waived)";
-  return out;
+  if (report.waived == 0) return out;
+  return out + "; " +
+         (parts.empty() ? base::counted(report.waived, "finding") : std::to_string(report.waived) + " more") +
+         " waived";
 }
 
 }  // namespace saggar::diagnostics

@@ -62,7 +62,8 @@ std::string asText(const Finding& finding, const source::SourceSet& sources, Tex
 // The `check` object of COMMANDS, one line and a line end.
 std::string asJson(const Report& report, const source::SourceSet& sources);
 
-// "2 errors, 1 warning and 3 notes (1 waived)"; "nothing found" when all are zero.
+// "2 errors, 1 warning and 3 notes; 1 more waived": what is waived is in none of the other counts. "nothing found" when
+// all are zero, then "; 1 finding waived".
 std::string countsInWords(const Report& report);
 
 }  // namespace saggar::diagnostics

@@ -14,9 +14,10 @@ class DatePool {
  public:
   struct Entry {
     const dates::Expression* expression = nullptr;  // null: unreadable
-    std::string message;                            // then, what was seen
-    std::string hint;                               // and what to type
-    std::size_t at = 0;                             // byte offset in the text
+    std::string message;    // then, what was seen; of a date read, that it can mean another
+    std::string hint;       // and what to type
+    std::size_t at = 0;     // byte offset in the text
+    std::size_t bytes = 0;  // of a date that can mean another
   };
   const Entry& read(std::string_view text);
 

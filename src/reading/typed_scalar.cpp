@@ -119,15 +119,21 @@ Value TypedReader::readDate(const Node& node) {
   Value value = start(node, ValueType::date);
   if (node.text.find(':') != std::string_view::npos && readBetween(node, value)) return value;
   const DatePool::Entry& read = dates_.read(node.text);
-  if (read.expression != nullptr) {
-    value.date_ = read.expression;
-    return value;
-  }
-  const std::uint32_t at =
+  const std::uint32_t at = std::min(
+      node.end,
       node.begin + (node.style == NodeStyle::plain
                         ? static_cast<std::uint32_t>(std::min<std::size_t>(read.at, node.text.size()))
-                        : 0);
-  report("date-unreadable"_rule, std::min(at, node.end), node.end, read.message, read.hint);
+                        : 0));
+  if (read.expression != nullptr) {
+    value.date_ = read.expression;
+    if (!read.message.empty()) {
+      const bool whole = node.style != NodeStyle::plain;
+      const auto end = whole ? node.end : std::min(node.end, at + static_cast<std::uint32_t>(read.bytes));
+      report("value-lost"_rule, at, end, read.message, read.hint);
+    }
+    return value;
+  }
+  report("date-unreadable"_rule, at, node.end, read.message, read.hint);
   return start(node, ValueType::unfit);
 }
 

@@ -50,7 +50,19 @@ TEST_CASE("what the finding says, and of which records it is") {
         "`a` was last offered 1953-03, after its shape `s` was withdrawn (1952): at least 2 months too late");
   CHECK(Small(guide("introduced: 1936-02-27", "introduced: 1936-03-01"))
             .one()
-            .message.ends_with(": at least 3 days too early"));
+            .message.ends_with(": 3 days too early"));  // both to the day: it is no more
+  auto ends = [](std::string_view own, std::string_view shapes, std::string_view gap) {
+    CAPTURE(own);
+    CHECK(Small(guide(std::string(own), std::string(shapes))).one().message.ends_with(gap));
+  };
+  ends("introduced: by 1936-02-27", "introduced: 1936-03-01", ": at least 3 days too early");
+  ends("introduced: 1936-02", "introduced: 1936-03-01", ": at least 1 day too early");
+  // 639 days: not yet two years, though nearer to two than to one.
+  ends("introduced: 1934-06-01", "introduced: 1936-03-01", ": at least 1 year too early");
+  ends("introduced: by 1934-06-01", "introduced: 1936-03-01", ": at least 1 year too early");
+  ends("introduced: 1935-03-02", "introduced: 1936-03-01",
+       ": at least 1 year too early");  // 365 days can be one
+  ends("introduced: 1935-03-03", "introduced: 1936-03-01", ": at least 11 months too early");
 }
 
 TEST_CASE("the same day, the same year, an overlap") {

@@ -164,7 +164,7 @@ TEST_CASE("a waiver fits a finding of its rule about exactly its records, in any
   CHECK(report.errors == 0);
   CHECK(report.waived == 1);
   CHECK(report.warnings == 1);
-  CHECK(diagnostics::countsInWords(report) == "1 warning (1 waived)");
+  CHECK(diagnostics::countsInWords(report) == "1 warning; 1 more waived");
   REQUIRE(report.findings[0].waived);
   CHECK(report.findings[0].waived->because == "why");
 }
@@ -264,7 +264,7 @@ TEST_CASE("what is waived takes no room from what is not") {
   CHECK(report.shown().size() == 200);
   const std::string text = diagnostics::asText(report, sources);
   CHECK(text.find("not shown") == std::string::npos);
-  CHECK(text.ends_with("\n100 warnings (200 waived)\n"));
+  CHECK(text.ends_with("\n100 warnings; 200 more waived\n"));
 }
 
 TEST_CASE("nothing found") {
