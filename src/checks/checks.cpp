@@ -17,6 +17,7 @@ constexpr diagnostics::Rule kGraded[] = {"graded-too-high"_rule};
 constexpr diagnostics::Rule kUnlocated[] = {"citation-unlocated"_rule};
 constexpr diagnostics::Rule kUnused[] = {"source-unused"_rule};
 constexpr diagnostics::Rule kTwice[] = {"variant-twice"_rule};
+constexpr diagnostics::Rule kForms[] = {"forms-clash"_rule};
 constexpr diagnostics::Rule kDates[] = {
     "date-before-shape"_rule, "date-after-shape"_rule,  "date-before-motif"_rule, "date-after-motif"_rule,
     "mark-out-of-time"_rule,  "works-out-of-time"_rule, "maker-out-of-time"_rule, "supplier-out-of-time"_rule,
@@ -47,6 +48,7 @@ constexpr Check kChecks[] = {
     {kUnlocated, citationUnlocated},
     {kUnused, sourceUnused},
     {kTwice, variantTwice},
+    {kForms, formsClash},
     {kDates, datesClash},
     {kFaceValue, dateAtFaceValue},
     {kDoubtful, sizeDoubtful},

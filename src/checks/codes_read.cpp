@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 
 #include "base/text.h"
 #include "checks/rules.h"
@@ -80,7 +81,35 @@ class Look {
             .facts = {{record.reference(), field, std::string(code.value->text), {}, span}}};
   }
 
+ public:
+  // One code on several pieces that no rule of their maker reads is one cause: a rule that is missing.
+  void tellUnreadPieces() {
+    for (const auto& [key, codes] : unreadPieces_) {
+      diagnostics::Finding finding = unreadFinding(*codes[0], 1);
+      for (std::size_t i = 1; i < codes.size(); ++i) {
+        const Record& other = all_[codes[i]->record];
+        const source::Span span = other.span(codes[i]->value->place);
+        finding.records.push_back(other.reference());
+        finding.facts.push_back({other.reference(),
+                                 std::string(codes[i]->field.name()),
+                                 std::string(codes[i]->value->text),
+                                 {},
+                                 span});
+        finding.related.push_back({span, "it stands on " + other.reference() + " too"});
+      }
+      if (codes.size() > 1) finding.message += "; " + base::counted(codes.size(), "piece") + " bear it";
+      findings_.add(std::move(finding));
+    }
+  }
+
+ private:
   void unread(const CodeOnRecord& code, std::size_t alternatives) {
+    if (all_[code.record].kind != Kind::specimen || alternatives != 1)
+      return findings_.add(unreadFinding(code, alternatives));
+    unreadPieces_[{codes_.makerOf(code.record), codes::foldedKey(code.value->text)}].push_back(&code);
+  }
+
+  diagnostics::Finding unreadFinding(const CodeOnRecord& code, std::size_t alternatives) const {
     const MakerRule* rule = nullptr;
     const codes::Explanation told = codes_.whyUnread(code, &rule);
     diagnostics::Finding finding = begin("code-unread"_rule, code);
@@ -95,7 +124,7 @@ class Look {
         "look at the code again (`?` stands for a sign that cannot be read); if it is no code, say so under "
         "`unlike` of the rule, and if it is a kind of its own, it wants a rule";
     if (all_[code.record].kind == Kind::specimen) finding.severity = diagnostics::Severity::note;
-    findings_.add(std::move(finding));
+    return finding;
   }
 
   void disagrees(std::span<const CodeOnRecord> one, const CodeOnRecord& first) {
@@ -186,6 +215,7 @@ class Look {
   const linking::Collection& all_;
   const choosing::CodeReadings& codes_;
   diagnostics::Findings& findings_;
+  std::map<std::pair<RecordIndex, std::string>, std::vector<const CodeOnRecord*>> unreadPieces_;
 };
 
 }  // namespace
@@ -200,6 +230,7 @@ void codesRead(const Context& context, diagnostics::Findings& findings) {
     look.at(all.subspan(i, end - i));
     i = end;
   }
+  look.tellUnreadPieces();
 }
 
 }  // namespace saggar::checks

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "commands/command.h"
 #include "commands/pipeline.h"
+#include "compose/words.h"
 
 // What a code can mean: by every rule, what of it the records allow, and which of them carry it.
 namespace saggar::commands {
@@ -25,7 +26,7 @@ constexpr std::size_t kMostListed = 40;  // readings and records listed at all
 class Answer {
  public:
   Answer(const Guide& guide, std::string text, CodeReadings::Loose found)
-      : guide_(guide), text_(std::move(text)), found_(std::move(found)) {
+      : guide_(guide), words_(*guide.materials, nullptr), text_(std::move(text)), found_(std::move(found)) {
     for (const CodeReadings::LooseReading& reading : found_.readings)
       (reading.possible ? possible_ : ruledOut_).push_back(&reading);
   }
@@ -125,6 +126,15 @@ class Answer {
     return base::listedInWords(names, "or");
   }
 
+  // The same for a reader: a look as the guide prints it ("a gold edge line"), unless the rule has words of its own.
+  std::string inWordsOfTheGuide(const codes::Reading& reading, std::size_t part,
+                                const CodeReadings::LooseReading* loose) const {
+    std::string means = meaningOf(reading, part, loose);
+    if (!means.empty() && means.find(": ") == std::string::npos) return means;
+    std::string look = words_.lookAskedFor(reading, part);
+    return look.empty() ? means : look;
+  }
+
   std::string inFull(const CodeReadings::LooseReading& reading) const {
     std::string out = "  by `" + reading.rule->name + "`, " + nameOf(reading.rule->maker) + '\n';
     const codes::Reading& read = reading.reading;
@@ -136,7 +146,7 @@ class Answer {
     }
     for (std::size_t i = 0; i < read.parts.size(); ++i) {
       const codes::PartReading& part = read.parts[i];
-      const std::string means = meaningOf(read, i, &reading);
+      const std::string means = inWordsOfTheGuide(read, i, &reading);
       out += "    " + padded(std::string(part.name), nameWidth + 2) +
              (means.empty() ? part.text : padded(part.text, textWidth + 2) + means) + '\n';
     }
@@ -161,7 +171,7 @@ class Answer {
       const bool ofDate = !reading.date.empty() && !reading.parts[i].row &&
                           std::none_of(reading.paths.begin(), reading.paths.end(),
                                        [&](const auto& need) { return need.part == i; });
-      std::string means = meaningOf(reading, i, loose);
+      std::string means = inWordsOfTheGuide(reading, i, loose);
       if (means.empty()) means = reading.parts[i].text;
       if (!ofDate) words.push_back(std::move(means));
     }
@@ -272,6 +282,7 @@ class Answer {
   }
 
   const Guide& guide_;
+  compose::Words words_;
   std::string text_;
   CodeReadings::Loose found_;
   std::vector<const CodeReadings::LooseReading*> possible_;

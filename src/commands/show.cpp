@@ -163,9 +163,17 @@ class Show {
     } else if (members && entry.value.type == records::ValueType::list) {
       for (const Value& item : items) lines.push_back(valueOf(entry, item));
     } else {
-      lines.push_back(valueOf(entry, entry.value));
+      lines.push_back(entry.field == "by"_f ? somebody(entry.value) : valueOf(entry, entry.value));
     }
     return lines;
+  }
+
+  // Who made or saw it, by name where the guide has a record of them.
+  std::string somebody(const Value& value) const {
+    if (!value.said()) return plain(value);
+    std::vector<std::string> names;
+    for (const Value& one : value.each()) names.push_back(words_.plainSomebody(one.text));
+    return base::listedInWords(names);
   }
 
   static bool isKeptAsTyped(const FieldSpec& spec) {
@@ -202,8 +210,11 @@ class Show {
       const FieldSpec* inner = nullptr;
       for (const FieldSpec& one : spec.inner)
         if (entry.known && one.field == entry.field) inner = &one;
+      const bool named = inner != nullptr && inner->type == FieldType::text && inner->field == "by"_f;
       const std::string words = base::shortened(
-          words_.plainValue(&entry.value, inner, linking::PublishedRecord(record_, index_)), kLongest);
+          named ? somebody(entry.value)
+                : words_.plainValue(&entry.value, inner, linking::PublishedRecord(record_, index_)),
+          kLongest);
       out += (out.empty() ? words : "; " + std::string(entry.key) + ": " + words);
     }
     return out;

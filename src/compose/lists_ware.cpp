@@ -143,6 +143,33 @@ Inlines codeCell(const Page& page, const Chosen& one) {
   return listedName(page, one, {text(std::move(words))});
 }
 
+// What the other side says against a piece that is listed: in the chapter of a shape of that shape, else of all.
+std::string saidAgainst(const Page& page, RecordIndex form) {
+  const auto& all = page.book().piecesAtOdds();
+  const RecordIndex own = page.chapter().record;
+  const bool ofOne = own != records::kNoRecord && page.record(own).kind() == Kind::shape;
+  std::vector<std::string> lists;
+  std::vector<std::string> denied;
+  constexpr std::size_t kMost = 4;
+  auto add = [](std::vector<std::string>& names, std::string name) {
+    if (names.size() < kMost)
+      names.push_back(std::move(name));
+    else if (names.size() == kMost)
+      names.emplace_back("others");
+  };
+  for (auto one = std::lower_bound(all.begin(), all.end(), form,
+                                   [](const choosing::MadeInClash&a, RecordIndex b) { return a.form < b; });
+       one != all.end() && one->form == form; ++one)
+    if (!ofOne || one->shape == own)
+      add(one->formSaysYes ? lists : denied, page.words().plainName(one->shape));
+  std::string out;
+  if (!lists.empty()) out = "not in the list of " + base::listedInWords(lists) + ", which leaves nothing out";
+  if (!denied.empty())
+    out += (out.empty() ? "" : "; ") + std::string("listed for ") + base::listedInWords(denied) +
+           ", though said not to be made in it";
+  return out;
+}
+
 }  // namespace
 
 Blocks treatmentsList(Page& page, const Listing& listing) {
@@ -227,6 +254,8 @@ Blocks formsList(Page& page, const Listing& listing) {
       put(name, " (" + base::joined(others, ", ") + ")");
     }
     if (!one.sure) put(name, ", perhaps");
+    if (const std::string against = saidAgainst(page, one.record); !against.empty())
+      put(name, "; disputed: " + against);
     if (!anchor.empty()) {
       Inlines corrected = correctionLinks(page.words().materials(), page.book().places(), one.record);
       if (!corrected.empty()) put(name, "; corrected: ");

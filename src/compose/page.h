@@ -4,6 +4,7 @@
 #include <unordered_set>
 #include <vector>
 
+#include "choosing/made_in_clash.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
 
@@ -20,12 +21,17 @@ struct MarkedEntry {
 class Book {
  public:
   Book(const Materials& materials, const Places& places)
-      : materials_(materials), places_(places), words_(materials, &places) {}
+      : materials_(materials),
+        places_(places),
+        words_(materials, &places),
+        piecesAtOdds_(choosing::madeInClashes(materials.chooser.collection())) {}
 
   const Materials& materials() const { return materials_; }
   const Published& records() const { return materials_.records; }
   const Places& places() const { return places_; }
   const Words& words() const { return words_; }
+  // Where a shape's list and a piece's own `made-in` deny each other, by form.
+  const std::vector<choosing::MadeInClash>& piecesAtOdds() const { return piecesAtOdds_; }
 
   std::vector<MarkedEntry> marked;  // of all chapters made so far, in their order; for the index
 
@@ -33,6 +39,7 @@ class Book {
   const Materials& materials_;
   const Places& places_;
   Words words_;
+  std::vector<choosing::MadeInClash> piecesAtOdds_;
 };
 
 // One chapter in the making.

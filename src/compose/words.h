@@ -91,7 +91,8 @@ class Words {
   Inlines ownEvidence(const records::Value& value,
                       bool brief = false) const;  // of the value alone; empty if it has none
   Inlines citation(const records::Citation& citation, bool brief = false) const;
-  // What a source is called where there is little room: its id in words, if that is shorter than its title; with the
+  // What a source is called where there is little room: its id in words, if that is shorter than its title and each of
+  // them stands in the title, in the name of a maker or as the year (else it would pass for another source); with the
   // capitals and hyphens that those words have in its title or in the names of who made it ("Ledger-Standard 1923").
   std::string shortName(RecordIndex source) const;
   Inlines citations(std::span<const records::Citation> cite) const;
@@ -103,6 +104,8 @@ class Words {
   Inlines codeReadings(RecordIndex record) const;
   // The readings of one code alone, without the code; empty if it has none that says anything.
   std::string readingsInWords(const choosing::CodeOnRecord& code) const;
+  // The look that a part of a reading asks for: "a gold edge line and a gold verge line"; empty if it asks for none.
+  std::string lookAskedFor(const codes::Reading& reading, std::size_t part) const;
   // Why a code that has a date is of none that it could be read as: "it would be of 1st quarter 1932, and Ferry Street works
   // was used from 1889 to 1931"; empty where that is not the reason.
   std::string whyRuledOut(const choosing::CodeOnRecord& code) const;

@@ -104,16 +104,7 @@ class Reader {
       return holder.empty() ? partName(part.name) + ' ' + part.text : part.text + " for " + holder;
     }
     if (!date.empty()) return date.find(part.means) == std::string::npos ? part.means : std::string();
-    std::string look;
-    for (const codes::LookAsked& asked : one.reading.look) {
-      if (asked.part != index) continue;
-      const auto feature = records_.find(Kind::feature, asked.need->feature);
-      const std::string words = Words::featureInWords(
-          feature ? words_.plainFeature(*feature) : asked.need->feature, asked.need->values);
-      const bool bare = words.starts_with("no ") || words.starts_with("with ") || words.ends_with('s') ||
-                        words.find('(') != std::string::npos;
-      look += (look.empty() ? "" : " and ") + (bare ? words : withArticle(words));
-    }
+    const std::string look = words_.lookAskedFor(one.reading, index);
     const bool ofLook = !look.empty() && (part.means.empty() || part.means.find(": ") != std::string::npos);
     if (ofLook) return part.text + " for " + look;
     if (!part.means.empty()) return part.text + " for " + part.means;
@@ -127,6 +118,20 @@ class Reader {
 };
 
 }  // namespace
+
+std::string Words::lookAskedFor(const codes::Reading& reading, std::size_t part) const {
+  std::string look;
+  for (const codes::LookAsked& asked : reading.look) {
+    if (asked.part != part) continue;
+    const auto feature = materials_->records.find(Kind::feature, asked.need->feature);
+    const std::string words =
+        featureInWords(feature ? plainFeature(*feature) : asked.need->feature, asked.need->values);
+    const bool bare = words.starts_with("no ") || words.starts_with("with ") || words.ends_with('s') ||
+                      words.find('(') != std::string::npos;
+    look += (look.empty() ? "" : " and ") + (bare ? words : withArticle(words));
+  }
+  return look;
+}
 
 namespace {
 

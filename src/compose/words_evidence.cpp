@@ -95,6 +95,23 @@ void spellings(std::string_view name, std::vector<std::string>& out) {
   }
 }
 
+// Whether a reader finds the word of an id in one of those words ("directories" in "Directories", "book" in "Books"), or
+// it is the year.
+bool inTitle(std::string_view word, std::vector<std::string> title, const PublishedRecord& source) {
+  title.emplace_back(source.text("title"_f));
+  for (const std::string& one : title) {
+    const std::string folded = base::folded(one);
+    for (std::size_t at = 0; at < folded.size();) {
+      if (std::string_view(folded).substr(at).starts_with(word)) return true;
+      const std::size_t next = folded.find_first_of("-/ ", at);
+      if (next == std::string::npos) break;
+      at = next + 1;
+    }
+  }
+  const Value* date = source.find("date"_f);
+  return word.size() == 4 && date != nullptr && date->text.find(word) != std::string_view::npos;
+}
+
 }  // namespace
 
 std::string Words::shortName(RecordIndex source) const {
@@ -121,6 +138,8 @@ std::string Words::shortName(RecordIndex source) const {
       best = one;
     }
     if (length == 0) {
+      // A word that neither the title nor a name has would make of it another source.
+      if (!inTitle(std::string_view(rest).substr(0, rest.find('-')), known, record)) return title;
       length = std::min(rest.find('-'), rest.size());
       best = std::string(rest.substr(0, length));
     }

@@ -8,7 +8,9 @@ namespace {
 
 constexpr std::size_t kBytes = 7;  // 1930-35
 
-bool isFigure(char c) { return c >= '0' && c <= '9'; }
+bool isFigure(char c) {
+  return c >= '0' && c <= '9';
+}
 
 // What may not stand next to it: it would be part of a longer date.
 bool goesOn(char c) {
@@ -33,9 +35,10 @@ std::optional<TwoWays> meantInTwoWays(std::string_view text) {
     if (!date || !date->looksLikeYears()) continue;
     const std::string from = part.substr(0, 4);
     const std::string until = part.substr(0, 2) + part.substr(5);
-    return TwoWays{dash - 4, kBytes,
-                   "`" + part + "` is read as " + inWords(*date) + ", not as the years " + from + " to " + until,
-                   "type `" + from + '/' + until + "` for the years, `" + inTable(*date) + "` for the part of a year"};
+    return TwoWays{
+        dash - 4, kBytes,
+        "`" + part + "` is read as " + inWords(*date) + ", not as the years " + from + " to " + until,
+        "type `" + from + '/' + until + "` for the years, `" + inTable(*date) + "` for the part of a year"};
   }
   return std::nullopt;
 }

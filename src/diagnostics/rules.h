@@ -48,6 +48,7 @@ inline constexpr std::array kRules = std::to_array<RuleInfo>({
     {"file-unreadable", Severity::error, Stage::reading, false, "a file that cannot be read"},
     {"font-missing", Severity::warning, Stage::print, true,
      "a font that a layout names and that is not there", true},
+    {"forms-clash", Severity::error, Stage::ware, true, "a shape and a piece that deny each other"},
     {"graded-too-high", Severity::warning, Stage::evidence, true,
      "a source graded above its type, and no word why"},
     {"html-in-prose", Severity::warning, Stage::print, true, "HTML in prose, which is never passed on"},

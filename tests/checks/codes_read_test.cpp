@@ -175,3 +175,23 @@ TEST_CASE("one sign wrong anywhere in the rules: findings, and nothing worse") {
   }
   CHECK(found > 300);
 }
+
+TEST_CASE("one code on three pieces that nothing reads is one finding, naming them all") {
+  auto bears = [](const std::string& id, const std::string& code) {
+    return "- specimen: " + id + "\n  treatment: jm-203\n  form: plate-7\n  date-code: " + code + "\n";
+  };
+  const Planted bad(bears("one", "5654") + bears("two", "5654") + bears("three", "5654"));
+  CHECK(bad.found == "planted.yaml:4 note code-unread");
+  CHECK(bad.only().message.ends_with("here is \"54\"; 3 pieces bear it"));
+  CHECK(bad.only().records == std::vector<std::string>{"specimen:one", "specimen:two", "specimen:three"});
+  REQUIRE(bad.only().related.size() == 3);
+  CHECK(bad.only().related[1].message == "it stands on specimen:two too");
+  CHECK(bad.only().facts.size() == 3);
+  CHECK(Planted(bears("one", "5654") + bears("two", "5655")).found ==
+        "planted.yaml:4 note code-unread\nplanted.yaml:8 note code-unread");
+  const std::string waiver =
+      "guide: G\nwaivers:\n  - rule: code-unread\n    records: [specimen:one, specimen:two]\n    because: a "
+      "dealer's own number\n";
+  CHECK(Planted(bears("one", "5654") + bears("two", "5654"), waiver).found ==
+        "planted.yaml:4 note code-unread waived");
+}

@@ -41,7 +41,7 @@ TEST_CASE("treatments: a short table elsewhere, with the shape where there are s
 | **[Bryn](bryn.md#shape-bryn)** | | | | |
 | [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern Book](sources.md#source-pattern-book), BR-01 |
 | **[Cairn](cairn.md#shape-cairn)** | | | | |
-| [number not known](cairn.md#treatment-ca-shop) | [Fern](motifs.md#motif-fern) | not recorded | not recorded | [A book](sources.md#source-a-book) |
+| [number not known](cairn.md#treatment-ca-shop) | [Fern](motifs.md#motif-fern) | not recorded | not recorded | [Plates of Velm](sources.md#source-a-book) |
 )");
   CHECK(holds(block("treatments", "where: {motif: fern}"), "| Number | Motif | Shape |"));
 }
@@ -258,7 +258,7 @@ TEST_CASE("dates in order, and features on record that differ") {
 TEST_CASE("sources: what each is, what it is worth, and where it is cited") {
   CHECK(
       part(chapter("sources"), "<a id=\"source-a-book\">", "<a id=\"source-price-list\">") ==
-      R"(<a id="source-a-book"></a>**Plates of Velm** (in tables: *A book*). By [Mo Delling](lists.md#person-mo). 1970. A book; an authored account with second-hand information.
+      R"(<a id="source-a-book"></a>**Plates of Velm**. By [Mo Delling](lists.md#person-mo). 1970. A book; an authored account with second-hand information.
 
 - **Draws on:** [Gossip](#source-gossip), so that they are one witness and not two
 - **Cited in:** [Cairn](cairn.md)
@@ -548,6 +548,30 @@ TEST_CASE("a code is unread, or at odds with what is recorded, or without a rule
   CHECK(holds(codes,
               "Nos. 16 to 18 are missing: pages torn out. No. 20 is missing: not booked "
               "([The Book](sources.md#source-book)).\n"));
+}
+
+TEST_CASE("a piece that a complete list of its shape does not have is never listed without saying so") {
+  Guide guide(Texts{{"records.yaml", R"(
+- shape: round
+  name: Round
+  forms: {is: [plate], complete: yes}
+- shape: square
+  name: Square
+- form: plate
+  name: plate
+  made-in: {all-but: [square]}
+- form: jug
+  name: jug
+  made-in: all
+- form: bowl
+  name: bowl
+  made-in: [square]
+)"},
+                    {"guide.yaml", "guide: G\ncontents:\n  - a-chapter-for-every: shape\n  - forms\n"}});
+  const std::string& round = guide.file("round");
+  CHECK(round.find("[Jug](forms.md#form-jug); disputed: not in the list of Round, which leaves nothing out") != std::string::npos);
+  CHECK(round.find("plate); disputed") == std::string::npos);
+  CHECK(guide.file("square").find("disputed") == std::string::npos);
 }
 
 }  // namespace

@@ -192,8 +192,13 @@ TEST_CASE("the short names of sources have the capitals and hyphens of their tit
   title: Upper Bench waster dump, trench 2
 - source: ledger-standard-1923
   title: A shop's advertisement in the Velm Ledger-Standard
+  date: 1923-10-07
 - source: trade-directories
-  title: Directories of Velm and of the crockery trades
+  title: Directories of Velm and of the crockery trade
+- source: my-notebook
+  title: My own notes, taken down at sales and in shops
+- source: weekly-1938
+  title: Advertisement in the crockery weekly of Velm
 - source: tarn-newsletter
   title: Notes in the collectors' club newsletter
   by: lorn-tarn
@@ -208,6 +213,9 @@ TEST_CASE("the short names of sources have the capitals and hyphens of their tit
   CHECK(brief("source:ledger-standard-1923") == "Ledger-Standard 1923");
   CHECK(brief("source:trade-directories") == "Trade directories");  // a capital only for coming first
   CHECK(brief("source:tarn-newsletter") == "Tarn newsletter");
+  // Of other words than its title it would be another source.
+  CHECK(brief("source:my-notebook") == "My own notes, taken down at sales and in shops");
+  CHECK(brief("source:weekly-1938") == "Advertisement in the crockery weekly of Velm");
   CHECK(brief("source:standard-list") == "Standard list");  // half a compound is none
 }
 

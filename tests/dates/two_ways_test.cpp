@@ -14,8 +14,8 @@ TEST_CASE("a year with a code behind its months says how it was taken") {
 }
 
 TEST_CASE("it is found wherever it stands, and nothing else is") {
-  for (const std::string_view text : {"1930-35", "1930-35?", "about 1930-35", "by 1930-35", "1918-24/1930", "1910/1918-24",
-                                      "[1930-35,1950]", "1930-35 to 1940"}) {
+  for (const std::string_view text : {"1930-35", "1930-35?", "about 1930-35", "by 1930-35", "1918-24/1930",
+                                      "1910/1918-24", "[1930-35,1950]", "1930-35 to 1940"}) {
     CAPTURE(text);
     REQUIRE(parse(text));
     const auto two = meantInTwoWays(text);
@@ -23,8 +23,8 @@ TEST_CASE("it is found wherever it stands, and nothing else is") {
     const std::string_view part = text.substr(two->byte, two->bytes);
     CHECK((part == "1930-35" || part == "1918-24"));
   }
-  for (const std::string_view text : {"1937-21", "1932-12", "1930", "1930/1935", "3rd quarter 1930", "1930-05-21", "-1930-35",
-                                      "Y1930", "", "-", "1930-", "30-35"}) {
+  for (const std::string_view text : {"1937-21", "1932-12", "1930", "1930/1935", "3rd quarter 1930",
+                                      "1930-05-21", "-1930-35", "Y1930", "", "-", "1930-", "30-35"}) {
     CAPTURE(text);
     CHECK_FALSE(meantInTwoWays(text));
   }

@@ -21,6 +21,7 @@ constexpr std::size_t kMostWeighed = 24;  // columns; beyond, the plan is not im
 constexpr int kMostRounds = 8;
 constexpr std::size_t kMostWishes = 16;    // widths tried for a column in a round
 constexpr double kRaggedLoss = 1.06;       // a text on several lines fills them a little less than full
+constexpr int kFewRows = 2;                // of the last group: they do not stand alone on a page
 constexpr int kTallRow = 14;               // lines; a taller row may be broken
 constexpr std::size_t kMostColumns = 200;  // what is beyond goes into the last
 constexpr double kWriteInCost = 1.1;       // lines that a column to write in may cost, as a share
@@ -399,8 +400,9 @@ void TableSetter::setRow(const Row& row) {
     slab.group = group_;
   }
   held_.push_back(std::move(slabs));
-  const auto most = static_cast<std::size_t>(std::max(1, layout_.breaking.groupRows - 1));
+  const auto most = static_cast<std::size_t>(std::max(kFewRows, layout_.breaking.groupRows - 1));
   while (held_.size() > most) {
+    giveGroupHead(false);
     std::vector<Slab> first = std::move(held_.front());
     held_.pop_front();
     first.back().strokes.push_back(
@@ -409,7 +411,17 @@ void TableSetter::setRow(const Row& row) {
   }
 }
 
+// Where the last group has few rows, its heading is not parted from the rows before it: alone they would be all there is
+// on a page.
+void TableSetter::giveGroupHead(bool isOfLastRows) {
+  if (groupHead_.empty()) return;
+  if (isOfLastRows) groupHead_.front().mayBreakBefore = false;
+  for (Slab& slab : groupHead_) sink_(std::move(slab));
+  groupHead_.clear();
+}
+
 void TableSetter::closeGroup(bool isLastOfTable) {
+  giveGroupHead(isLastOfTable);
   while (!held_.empty()) {
     std::vector<Slab> one = std::move(held_.front());
     held_.pop_front();
@@ -460,7 +472,7 @@ void TableSetter::setGroupHead(const Row& row) {
     slab.table = frame_;
     slab.group = group_;
     slab.isGroupHead = true;
-    sink_(std::move(slab));
+    groupHead_.push_back(std::move(slab));
   }
   afterHeading_ = true;
 }

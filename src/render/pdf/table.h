@@ -51,6 +51,7 @@ class TableSetter {
   void addHead();
   void setRow(const document::Row& row);
   void setGroupHead(const document::Row& row);
+  void giveGroupHead(bool isOfLastRows);
   void closeGroup(bool isLastOfTable);
   std::vector<Slab> rowSlabs(const std::vector<document::Cell>& cells,
                              const std::vector<layout::Style>& styles);
@@ -69,6 +70,7 @@ class TableSetter {
   std::vector<document::Row> sample_;
   std::shared_ptr<Frame> frame_;
   std::vector<SetText> cellTexts_;
+  std::vector<Slab> groupHead_;         // not given on yet, for its group may be the last and have few rows
   std::deque<std::vector<Slab>> held_;  // rows not given on yet, for they may end a group
   std::shared_ptr<const std::string> group_;
   int rowsInGroup_ = 0;
