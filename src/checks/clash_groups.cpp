@@ -36,11 +36,13 @@ bool haveInCommon(const Context& context, const Clash& one, const Clash& other) 
 
 std::size_t witnesses(const Context& context, const Fact& fact) {
   if (fact.cites()) return 1;
-  return context.weights.independentCitations(*fact.value, context.weights.backingOf(fact.record, *fact.value));
+  return context.weights.independentCitations(*fact.value,
+                                              context.weights.backingOf(fact.record, *fact.value));
 }
 
 int kindRank(Kind kind) {
-  constexpr Kind kOrder[] = {Kind::specimen, Kind::treatment, Kind::motif, Kind::mark, Kind::shape, Kind::maker};
+  constexpr Kind kOrder[] = {Kind::specimen, Kind::treatment, Kind::motif,
+                             Kind::mark,     Kind::shape,     Kind::maker};
   const auto* found = std::find(std::begin(kOrder), std::end(kOrder), kind);
   return static_cast<int>(found - kOrder);
 }
@@ -144,8 +146,10 @@ diagnostics::Rule ruleFor(const Context& context, const Clash& clash) {
     }
     return std::nullopt;
   };
-  if (const auto before = relation(Kind::motif)) return *before ? "date-before-motif"_rule : "date-after-motif"_rule;
-  if (const auto before = relation(Kind::shape)) return *before ? "date-before-shape"_rule : "date-after-shape"_rule;
+  if (const auto before = relation(Kind::motif))
+    return *before ? "date-before-motif"_rule : "date-after-motif"_rule;
+  if (const auto before = relation(Kind::shape))
+    return *before ? "date-before-shape"_rule : "date-after-shape"_rule;
   return "dates-clash"_rule;
 }
 

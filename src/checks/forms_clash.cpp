@@ -39,9 +39,9 @@ class Sides {
       const RecordIndex other = atForm ? one.shape : one.form;
       out.records.push_back(all_[other].reference());
       if (out.related.size() == kMostRelated) continue;
-      out.related.push_back({all_[other].span(valueOf(other).place),
-                             "`" + std::string(atForm ? "forms" : "made-in") + "` of " + all_[other].reference() +
-                                 " stands here"});
+      out.related.push_back(
+          {all_[other].span(valueOf(other).place), "`" + std::string(atForm ? "forms" : "made-in") + "` of " +
+                                                       all_[other].reference() + " stands here"});
       addFact(out, other);
     }
     return out;
@@ -56,7 +56,8 @@ class Sides {
   void addFact(diagnostics::Finding& out, RecordIndex index) const {
     const Record& record = all_[index];
     const Value& value = valueOf(index);
-    out.facts.push_back({record.reference(), record.kind == records::Kind::form ? "made-in" : "forms",
+    out.facts.push_back({record.reference(),
+                         record.kind == records::Kind::form ? "made-in" : "forms",
                          base::shortened(base::trimmed(textOf(record, value)), 60),
                          {},
                          record.span(value.place)});
@@ -87,12 +88,15 @@ class Sides {
       if (atForm)
         return form + " is made in " + named(false, clashes) + " by its own `made-in`, but their `forms` " +
                "leave nothing out and do not have it";
-      return "`forms` of " + shape + (valueOf(clashes[0].shape).type == records::ValueType::none ? " are none"
-                                                                                                 : " leave nothing out") +
-             ", but " + named(true, clashes) + (one ? " is made in it by its own `made-in`" : " are made in it by their own `made-in`");
+      return "`forms` of " + shape +
+             (valueOf(clashes[0].shape).type == records::ValueType::none ? " are none"
+                                                                         : " leave nothing out") +
+             ", but " + named(true, clashes) +
+             (one ? " is made in it by its own `made-in`" : " are made in it by their own `made-in`");
     }
     if (atForm)
-      return form + " is not made in " + named(false, clashes) + " by its own `made-in`, but their `forms` have it";
+      return form + " is not made in " + named(false, clashes) +
+             " by its own `made-in`, but their `forms` have it";
     return "`forms` of " + shape + (one ? " has " : " have ") + named(true, clashes) + ", but by " +
            (one ? "its" : "their") + " own `made-in` " + (one ? "it is" : "they are") + " not made in it";
   }
@@ -100,8 +104,8 @@ class Sides {
   std::string hintFor(std::span<const MadeInClash> clashes) const {
     const std::string shape(all_[clashes[0].shape].id);
     if (clashes[0].formSaysYes)
-      return "put the piece into `forms`, or take `complete: yes` away; or write `made-in: {all-but: [" + shape +
-             "]}` for the piece";
+      return "put the piece into `forms`, or take `complete: yes` away; or write `made-in: {all-but: [" +
+             shape + "]}` for the piece";
     return "take the piece out of `forms`, or put `" + shape + "` right in its `made-in`";
   }
 

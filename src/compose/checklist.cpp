@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "compose/checklist_cells.h"
 #include "compose/claims.h"
+#include "compose/facts.h"
 #include "compose/phrases.h"
 
 // A list to print and tick: who is on it, in which groups and order, and in which columns.
@@ -63,6 +64,9 @@ class Maker {
     document.blocks.push_back(document::heading(1, {text(document.title)}));
     if (const Value* note = checklist_.find("note"_f); note != nullptr && note->said())
       for (Block& block : words_.prose(checklist_, *note)) document.blocks.push_back(std::move(block));
+    Inlines rest;
+    putRest(words_, checklist_, {"more"_f, "see"_f, "cite"_f}, rest);
+    if (!rest.empty()) document.blocks.push_back(paragraph(std::move(rest)));
     const auto perhaps = static_cast<std::size_t>(
         std::count_if(chosen.begin(), chosen.end(), [](const Chosen& one) { return !one.sure; }));
     document.blocks.push_back(document::notice("legend", {paragraph(legend(perhaps != 0))}));

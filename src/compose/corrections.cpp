@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "compose/claims.h"
+#include "compose/facts.h"
 #include "compose/phrases.h"
 
 // What a correction must hold: that it is one, and of which kind (Elsevier policy on errata and corrigenda, 2011; a new
@@ -112,6 +113,12 @@ class Maker {
     if (const auto since = newPlaces(words_, claim); !since.empty())
       line("Said so since.", sentence({text("In " + base::joined(since, "; in "))}));
     if (Inlines about = aboutOf(claim); !about.empty()) line("Corrected text.", sentence(std::move(about)));
+    // What the author adds under headings of his own, and where to read on.
+    if (Inlines rest; claim.find("note"_f) != nullptr || claim.find("more"_f) != nullptr ||
+                      claim.find("see"_f) != nullptr || claim.find("also"_f) != nullptr) {
+      putRest(words_, claim, {"also"_f, "more"_f, "note"_f, "see"_f}, rest);
+      if (!rest.empty()) line("Note.", std::move(rest));
+    }
     return std::move(out_);
   }
 

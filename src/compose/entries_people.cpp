@@ -22,8 +22,7 @@ void addReferring(const Page& page, const PublishedRecord& record, Kind kind, Fi
 
 void addEnd(Page& page, const PublishedRecord& record, std::vector<Blocks> items, Blocks& out) {
   if (auto names = namesFact(page, record)) items.insert(items.begin(), std::move(*names));
-  if (auto sources = sourcesFact(page, record); sources && records::needsEvidence(record.kind(), "place"_f))
-    items.push_back(std::move(*sources));
+  if (auto sources = sourcesFact(page, record)) items.push_back(std::move(*sources));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   for (Block& block : noteOf(page, record)) out.push_back(std::move(block));
   for (Block& block : picturesOf(page, record.index())) out.push_back(std::move(block));
@@ -215,7 +214,10 @@ Blocks checklistEntry(Page& page, const PublishedRecord& record) {
   line.push_back(document::code("checklists/" + std::string(record.id()) + ".pdf"));
   put(line, ".");
   out.push_back(document::paragraph(std::move(line)));
-  addEnd(page, record, {}, out);
+  addEnd(page, record,
+         facts(page, record,
+               {"show"_f, "where"_f, "sure"_f, "grouped"_f, "in-order-of"_f, "columns"_f, "layout"_f}),
+         out);
   return out;
 }
 

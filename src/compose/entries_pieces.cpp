@@ -213,19 +213,7 @@ Inlines specimenLine(Page& page, RecordIndex index) {
   }
   if (const std::string_view holder = record.text("holder"_f); !holder.empty())
     put(out, ' ' + whoHasIt(holder));
-  if (const Value* more = record.find("more"_f))
-    for (const records::Entry& entry : more->entries()) {
-      put(out, " " + capitalised(std::string(entry.key)) + ": ");
-      put(out, sentence(words.value(&entry.value, nullptr, record)));
-    }
-  if (const Value* note = record.find("note"_f)) {
-    put(out, " ");
-    put(out, words.proseLine(record, *note));
-  }
-  if (const Value* see = record.find("see"_f)) {
-    put(out, " See ");
-    put(out, sentence(words.value(see, nullptr, record)));
-  }
+  putRest(words, record, {"also"_f, "more"_f, "note"_f, "see"_f, "cite"_f}, out);
   return out;
 }
 
@@ -285,7 +273,8 @@ Block pictureBlock(Page& page, RecordIndex index) {
   }
   block.inlines = sentence(std::move(block.inlines));
   if (const std::string_view credit = record.text("credit"_f); !credit.empty())
-    put(block.inlines, " Picture: " + std::string(credit) + ".");
+    put(block.inlines, " Picture: " + std::string(credit) + (credit.ends_with('.') ? "" : "."));
+  putRest(page.words(), record, {"also"_f, "more"_f, "see"_f, "cite"_f}, block.inlines);
   return block;
 }
 

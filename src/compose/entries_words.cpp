@@ -95,6 +95,7 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
     if (!inFull) items.push_back(labelled("Which was first", listed(std::move(events), "or")));
   }
   if (auto names = namesFact(page, record)) items.push_back(std::move(*names));
+  if (auto sources = sourcesFact(page, record)) items.push_back(std::move(*sources));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   for (Block& block : noteOf(page, record)) out.push_back(std::move(block));
   return out;
@@ -110,6 +111,11 @@ Inlines claimLine(Page& page, RecordIndex index) {
   if (std::string anchor = page.takeAnchor(index); !anchor.empty())
     out.push_back(document::anchorAt(std::move(anchor)));
   const std::string_view status = record.text("status"_f);
+  if (const std::string_view name = record.text("name"_f); !name.empty()) {
+    out.push_back(document::strong(sentence(
+        capitalised(page.isHome(index) ? Inlines{text(std::string(name))} : page.words().name(index)))));
+    put(out, " ");
+  }
   Inlines said;
   if (const Value* says = record.find("says"_f); says != nullptr && says->said()) {
     Inlines words = page.words().proseLine(record, *says);
@@ -165,10 +171,7 @@ Inlines claimLine(Page& page, RecordIndex index) {
     put(out, " See ");
     put(out, sentence(page.words().value(about, nullptr, record)));
   }
-  if (const Value* note = record.find("note"_f); note != nullptr && note->said()) {
-    put(out, " ");
-    put(out, page.words().proseLine(record, *note));
-  }
+  putRest(page.words(), record, {"also"_f, "more"_f, "note"_f, "see"_f}, out);
   return out;
 }
 
@@ -205,10 +208,10 @@ Block termBlock(Page& page, RecordIndex index) {
     put(line, " See also ");
     put(line, sentence(listed(std::move(see))));
   }
-  if (const Value* note = record.find("note"_f); note != nullptr && note->said()) {
-    put(line, " ");
-    put(line, page.words().proseLine(record, *note));
-  }
+  Inlines rest;
+  putRest(page.words(), record, {"more"_f, "note"_f, "cite"_f}, rest);
+  if (!rest.empty()) put(line, " ");
+  put(line, std::move(rest));
   if (block.blocks.empty() || block.blocks.back().kind != document::BlockKind::paragraph)
     block.blocks.push_back(document::paragraph({}));
   put(block.blocks.back().inlines, std::move(line));

@@ -81,6 +81,53 @@ Inlines relationInWords(const Page& page, const Value& value) {
   return listed(std::move(parts));
 }
 
+Inlines besideIt(const Words& words, const PublishedRecord& record, const Value& value, const FieldSpec* spec,
+                 Inlines out) {
+  std::vector<Inlines> beside;
+  if (Inlines evidence = words.ownEvidence(value); !evidence.empty()) beside.push_back(std::move(evidence));
+  for (Inlines& remark : words.remarks(value, spec, record)) beside.push_back(std::move(remark));
+  if (!beside.empty()) {
+    put(out, " (");
+    put(out, separated(std::move(beside), "; "));
+    put(out, ")");
+  }
+  if (value.evidence != nullptr && value.evidence->note != nullptr) {
+    put(out, ". ");
+    put(out, words.proseLine(record, *value.evidence->note));
+  }
+  return out;
+}
+
+// "A&T; the Tarn ware (the collectors' name)".
+Inlines otherNames(const Words& words, const PublishedRecord& record) {
+  const Value* also = record.find("also"_f);
+  if (also == nullptr || !also->said()) return {};
+  std::vector<Inlines> names;
+  for (const Value& one : also->each()) {
+    const Value* name = one.find("name"_f);
+    if (name == nullptr || !name->said()) continue;
+    Inlines part;
+    put(part, name->text);
+    std::vector<Inlines> notes;
+    if (const Value* by = one.find("by"_f); by != nullptr && by->said()) {
+      const bool slip = by->text == "misreading" || by->text == "misheard";
+      notes.push_back(
+          {document::text(slip                   ? (by->text == "misreading" ? "a misreading" : "misheard")
+                          : by->text == "author" ? "the author's name for it"
+                          : by->text == "collectors" ? "the collectors' name"
+                                                     : "the " + std::string(by->text) + "'s name")});
+    }
+    if (Inlines evidence = words.ownEvidence(one); !evidence.empty()) notes.push_back(std::move(evidence));
+    if (!notes.empty()) {
+      put(part, " (");
+      put(part, separated(std::move(notes), "; "));
+      put(part, ")");
+    }
+    names.push_back(std::move(part));
+  }
+  return separated(std::move(names), "; ");
+}
+
 }  // namespace
 
 std::string labelOf(Kind kind, Field field) {
@@ -98,20 +145,7 @@ std::string labelOf(Kind kind, Field field) {
 
 Inlines withEvidence(const Page& page, const PublishedRecord& record, const Value& value,
                      const FieldSpec* spec, Inlines words) {
-  std::vector<Inlines> beside;
-  if (Inlines evidence = page.words().ownEvidence(value); !evidence.empty())
-    beside.push_back(std::move(evidence));
-  for (Inlines& remark : page.words().remarks(value, spec, record)) beside.push_back(std::move(remark));
-  if (!beside.empty()) {
-    put(words, " (");
-    put(words, separated(std::move(beside), "; "));
-    put(words, ")");
-  }
-  if (value.evidence != nullptr && value.evidence->note != nullptr) {
-    put(words, ". ");
-    put(words, page.words().proseLine(record, *value.evidence->note));
-  }
-  return words;
+  return besideIt(page.words(), record, value, spec, std::move(words));
 }
 
 Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const Value& value,
@@ -159,6 +193,7 @@ std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& recor
   const records::Evidence* own = record.evidence();
   if (own != nullptr && (!own->cite.empty() || !own->judged.empty()))
     return labelled("Sources", page.words().recordEvidence(record));
+  if (!records::needsEvidence(record.kind(), "cite"_f)) return std::nullopt;
   const auto fields = record.fields();
   const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) {
     return !page.words().ownEvidence(entry->value).empty();
@@ -168,34 +203,43 @@ std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& recor
 }
 
 std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record) {
-  const Value* also = record.find("also"_f);
-  if (also == nullptr || !also->said()) return std::nullopt;
-  std::vector<Inlines> names;
-  for (const Value& one : also->each()) {
-    const Value* name = one.find("name"_f);
-    if (name == nullptr || !name->said()) continue;
-    Inlines part;
-    put(part, name->text);
-    std::vector<Inlines> notes;
-    if (const Value* by = one.find("by"_f); by != nullptr && by->said()) {
-      const bool slip = by->text == "misreading" || by->text == "misheard";
-      notes.push_back(
-          {document::text(slip                   ? (by->text == "misreading" ? "a misreading" : "misheard")
-                          : by->text == "author" ? "the author's name for it"
-                          : by->text == "collectors" ? "the collectors' name"
-                                                     : "the " + std::string(by->text) + "'s name")});
-    }
-    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty())
-      notes.push_back(std::move(evidence));
-    if (!notes.empty()) {
-      put(part, " (");
-      put(part, separated(std::move(notes), "; "));
-      put(part, ")");
-    }
-    names.push_back(std::move(part));
-  }
+  Inlines names = otherNames(page.words(), record);
   if (names.empty()) return std::nullopt;
-  return labelled("Also called", separated(std::move(names), "; "));
+  return labelled("Also called", std::move(names));
+}
+
+void putRest(const Words& words, const PublishedRecord& record, std::initializer_list<Field> which,
+             Inlines& out) {
+  auto add = [&](std::string_view before, Inlines said) {
+    if (said.empty()) return;
+    put(out, out.empty() ? "" : " ");
+    put(out, before);
+    put(out, sentence(std::move(said)));
+  };
+  for (Field field : which) {
+    if (field == "also"_f) {
+      add("Also called ", otherNames(words, record));
+      continue;
+    }
+    if (field == "cite"_f) {
+      const records::Evidence* own = record.evidence();
+      if (own != nullptr && (!own->cite.empty() || !own->judged.empty()))
+        add(own->cite.size() > 1 ? "Sources: " : "Source: ", words.recordEvidence(record));
+      continue;
+    }
+    const Value* value = record.find(field);
+    if (value == nullptr) continue;
+    if (field == "more"_f) {
+      for (const Entry& entry : value->entries())
+        add(capitalised(std::string(entry.key)) + ": ",
+            besideIt(words, record, entry.value, nullptr, words.bareValue(&entry.value, nullptr, record)));
+    } else if (field == "see"_f) {
+      add("See ", words.value(value, nullptr, record));
+    } else if (value->said()) {
+      put(out, out.empty() ? "" : " ");
+      put(out, words.proseLine(record, *value));
+    }
+  }
 }
 
 Blocks noteOf(const Page& page, const PublishedRecord& record) {

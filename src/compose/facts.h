@@ -27,11 +27,18 @@ Inlines valueWithEvidence(const Page& page, const PublishedRecord& record, const
 Inlines withEvidence(const Page& page, const PublishedRecord& record, const records::Value& value,
                      const records::FieldSpec* spec, Inlines words);
 
-// "**Sources:** …" of the record as a whole; empty if each of its facts has its own and it has none.
+// "**Sources:** …" of the record as a whole; empty if it has none, unless it is of a kind that needs evidence and none of
+// its facts has any of its own: "no source recorded".
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record);
 
 // "**Also called:** …"
 std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record);
+
+// What is told last of a record that stands in one line or in running words, each as a sentence, in the order asked for:
+// `also` is "Also called the batter jug.", a heading of the author's under `more` "Chip: on the rim.", `note` the note,
+// `see` "See Bryn and Cairn.", `cite` "Source: The Town Book, p. 9." (or "Sources: …").
+void putRest(const Words& words, const PublishedRecord& record, std::initializer_list<records::Field> which,
+             Inlines& out);
 
 // The note, as paragraphs of its own; then where it is said what was changed about the record.
 Blocks noteOf(const Page& page, const PublishedRecord& record);

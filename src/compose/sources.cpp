@@ -176,6 +176,7 @@ Blocks sourcesChapter(Page& page) {
       items.push_back(labelled("Drawn on by", namesOf(page, followers)));
     if (const auto parts = referring(page, one.record, Kind::source, "in"_f); !parts.empty())
       items.push_back(labelled("Holds", namesOf(page, parts)));
+    if (auto described = sourcesFact(page, source)) items.push_back(std::move(*described));
     const auto chapters = citedIn(page, one.record, byProse);
     Inlines cited;
     std::vector<Inlines> names;

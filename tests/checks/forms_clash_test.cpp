@@ -8,8 +8,8 @@ namespace {
 std::string guide(const std::string& forms, const std::string& plate, const std::string& teapot,
                   const std::string& jug = "") {
   auto form = [](const std::string& id, const std::string& madeIn) {
-    return "- form: " + id + "\n  name: a " + id + "\n" + (madeIn.empty() ? "" : "  made-in: " + madeIn + "\n") +
-           "  cite: book\n";
+    return "- form: " + id + "\n  name: a " + id + "\n" +
+           (madeIn.empty() ? "" : "  made-in: " + madeIn + "\n") + "  cite: book\n";
   };
   return "- shape: round\n  name: Round\n  forms: " + forms + "\n  cite: book\n" +
          "- shape: square\n  name: Square\n  cite: book\n" + form("plate", plate) + form("teapot", teapot) +
@@ -45,7 +45,8 @@ TEST_CASE("it names both places and every record; many pieces against one list a
   CHECK(one.one().message ==
         "`forms` of `round` leave nothing out, but `teapot` is made in it by its own `made-in`");
   CHECK(one.one().hint ==
-        "put the piece into `forms`, or take `complete: yes` away; or write `made-in: {all-but: [round]}` for the piece");
+        "put the piece into `forms`, or take `complete: yes` away; or write `made-in: {all-but: [round]}` "
+        "for the piece");
   CHECK(one.one().records == std::vector<std::string>{"shape:round", "form:teapot"});
   REQUIRE(one.one().related.size() == 1);
   CHECK(one.one().related[0].message == "`made-in` of form:teapot stands here");
@@ -69,7 +70,8 @@ TEST_CASE("one piece against the lists of several shapes is one finding, at the 
   const Small guide(two);
   CHECK(guide.found == "15:12 forms-clash");
   CHECK(guide.one().message ==
-        "`jug` is made in `a` and `b` by its own `made-in`, but their `forms` leave nothing out and do not have it");
+        "`jug` is made in `a` and `b` by its own `made-in`, but their `forms` leave nothing out and do not "
+        "have it");
   CHECK(guide.one().records == std::vector<std::string>{"form:jug", "shape:a", "shape:b"});
 }
 

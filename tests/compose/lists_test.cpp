@@ -569,7 +569,9 @@ TEST_CASE("a piece that a complete list of its shape does not have is never list
 )"},
                     {"guide.yaml", "guide: G\ncontents:\n  - a-chapter-for-every: shape\n  - forms\n"}});
   const std::string& round = guide.file("round");
-  CHECK(round.find("[Jug](forms.md#form-jug); disputed: not in the list of Round, which leaves nothing out") != std::string::npos);
+  CHECK(
+      round.find("[Jug](forms.md#form-jug); disputed: not in the list of Round, which leaves nothing out") !=
+      std::string::npos);
   CHECK(round.find("plate); disputed") == std::string::npos);
   CHECK(guide.file("square").find("disputed") == std::string::npos);
 }

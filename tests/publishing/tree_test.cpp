@@ -270,6 +270,99 @@ TEST_CASE("names that cannot be written are refused in words") {
   CHECK(!box.there("out2"));
 }
 
+TEST_CASE("the bytes of what will be carried over, and of nothing else") {
+  const Sandbox box;
+  const auto open = [&](std::vector<std::string> parts) {
+    auto opened = Publication::open(box.settings("out", std::move(parts)));
+    REQUIRE(opened.publication);
+    return std::move(opened.publication);
+  };
+  const auto of = [&](std::vector<std::string> parts, std::string_view path) {
+    return open(std::move(parts))->carriedOver(path);
+  };
+  CHECK_FALSE(of({"talks"}, "guide/a.md"));  // no folder yet
+  {
+    auto all = open({"guide", "talks", "corrections"});
+    all->add("guide", "guide/a.md", "a", {"shape:a"});
+    all->add("guide", "guide/deep/er/b.md", std::string(70000, 'b'), {});
+    all->add("guide", "guide/empty.md", "", {});
+    all->add("guide", "guide/gone.md", "gone", {});
+    all->add("guide", "guide/folder.md", "no longer a file", {});
+    all->add("guide", "guide/pipe.md", "no longer a file", {});
+    all->add("talks", "talks/t.md", "t", {});
+    all->add("corrections", "corrections.md", "c", {});
+    CHECK_FALSE(all->carriedOver("guide/a.md"));  // being made, and not yet there
+    REQUIRE(!all->commit().problem);
+  }
+  box.write("out/mine.md", "mine");
+  box.write("out/guide/mine.md", "mine");
+  box.write("out/guide/deep/er/b.md", "edited by hand");
+  for (const char* name : {"gone.md", "folder.md", "pipe.md"})
+    std::filesystem::remove(box.path("out/guide/" + std::string(name)));
+  std::filesystem::create_directory(box.path("out/guide/folder.md"));
+  REQUIRE(mkfifo(box.path("out/guide/pipe.md").c_str(), 0640) == 0);
+
+  CHECK(of({"talks"}, "guide/a.md") == "a");
+  CHECK(of({"talks"}, "corrections.md") == "c");
+  CHECK(of({"talks"}, "guide/empty.md") == "");
+  CHECK(of({"talks"}, "guide/deep/er/b.md") == "edited by hand");  // as it stands, so it is carried over
+  CHECK_FALSE(of({"talks"}, "talks/t.md"));                        // its part is made anew
+  CHECK_FALSE(of({"guide", "talks"}, "guide/a.md"));
+  CHECK(of({"guide", "talks"}, "corrections.md") == "c");
+  // What the manifest does not name is the author's, wherever it lies; so is the manifest itself.
+  for (const char* path : {"mine.md", "guide/mine.md", "manifest.json", "guide", "", "/", "guide/./a.md",
+                           "./guide/a.md", "guide//a.md", "../out/guide/a.md", "GUIDE/a.md", "guide/a"})
+    CHECK_FALSE_MESSAGE(of({"talks"}, path), path);
+  // Named, but there is nothing to read.
+  for (const char* path : {"guide/gone.md", "guide/folder.md", "guide/pipe.md"})
+    CHECK_FALSE_MESSAGE(of({"talks"}, path), path);
+  // What is added in this run is not what will be carried over, and asking changes nothing.
+  auto talks = open({"talks"});
+  CHECK(talks->add("talks", "talks/new.md", "new", {}));
+  CHECK_FALSE(talks->carriedOver("talks/new.md"));
+  const auto before = box.picture("out");
+  CHECK(talks->carriedOver("guide/a.md") == "a");
+  CHECK(box.picture("out") == before);
+}
+
+TEST_CASE("whether a file was published is what the manifest says of it") {
+  const Sandbox box;
+  const TreeSettings out = box.settings();
+  CHECK_FALSE(isPublished(out, "guide/a.md"));
+  CHECK_FALSE(box.there("out"));  // asking makes no folder
+  REQUIRE(!publish(out, {{"guide/a.md", "a"}, {"b.md", "b"}}).problem);
+  box.write("out/mine.md", "mine");
+  CHECK(isPublished(out, "guide/a.md"));
+  CHECK(isPublished(out, "b.md"));
+  for (const char* path :
+       {"mine.md", "guide", "guide/", "guide/a", "a.md", "manifest.json", "", "../out/b.md"})
+    CHECK_FALSE_MESSAGE(isPublished(out, path), path);
+  box.write("out/guide/a.md", "edited");
+  std::filesystem::remove(box.path("out/b.md"));
+  CHECK(isPublished(out, "guide/a.md"));
+  CHECK(isPublished(out, "b.md"));  // it was, and making the part makes it again
+  // Whatever parts are made, by another way to the folder, and seen from elsewhere.
+  CHECK(isPublished(box.settings("out", {"talks"}), "b.md"));
+  CHECK(isPublished(box.settings("./guide/../out/"), "b.md"));
+  CHECK_FALSE(isPublished(box.settings("guide"), "b.md"));
+  CHECK_FALSE(isPublished(box.settings("out/guide"), "a.md"));
+
+  TreeSettings own = box.settings();
+  own.tree = "own";
+  CHECK_FALSE(isPublished(own, "b.md"));  // an output folder of one sort is never taken for the other
+  const std::string manifest = box.read("out/manifest.json");
+  REQUIRE(manifest.size() > 20);
+  for (const std::string& broken : {std::string(), std::string("{}"), std::string("not json"),
+                                    manifest.substr(0, manifest.size() / 2), "x" + manifest}) {
+    box.write("out/manifest.json", broken);
+    CHECK_FALSE_MESSAGE(isPublished(out, "b.md"), broken);
+  }
+  box.write("out/manifest.json", manifest);
+  CHECK(isPublished(out, "b.md"));
+  std::filesystem::remove(box.path("out/manifest.json"));
+  CHECK_FALSE(isPublished(out, "b.md"));
+}
+
 TEST_CASE("a file in pieces, small, large, unchanged, abandoned") {
   const Sandbox box;
   const std::string piece(300000, 'p');
