@@ -28,7 +28,8 @@ constexpr diagnostics::Rule kSizes[] = {"size-out-of-order"_rule};
 constexpr diagnostics::Rule kPhotoFiles[] = {"photo-missing"_rule, "path-outside"_rule,
                                              "file-unreadable"_rule};
 constexpr diagnostics::Rule kPictures[] = {"link-missing"_rule, "path-outside"_rule, "file-unreadable"_rule};
-constexpr diagnostics::Rule kPhotoWords[] = {"photo-without-rights"_rule, "photo-without-alt"_rule};
+constexpr diagnostics::Rule kPhotoWords[] = {"photo-without-rights"_rule, "photo-without-alt"_rule,
+                                             "value-unfit"_rule};
 constexpr diagnostics::Rule kTalks[] = {"talk-sum"_rule, "talk-over-budget"_rule};
 constexpr diagnostics::Rule kTalkOrder[] = {"talk-order"_rule};
 constexpr diagnostics::Rule kLayouts[] = {"layout-unfit"_rule};

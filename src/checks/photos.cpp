@@ -8,6 +8,7 @@
 #include "linking/prose.h"
 #include "reading/picture.h"
 #include "reading/text_map.h"
+#include "records/rights.h"
 #include "source/files.h"
 
 // The files of photos and transcripts, and the pictures in prose: that each is there, inside the guide's folder, and is
@@ -142,7 +143,21 @@ void photoWords(const Context& context, diagnostics::Findings& findings) {
            .message = "the photo `" + std::string(photo.id) + "` has no words for readers who cannot see it",
            .hint = "add `alt:` and say what it shows, as you would on the telephone",
            .record = photo.reference()});
-    if (photo.text("rights"_f).empty())
+    const std::string_view rights = photo.text("rights"_f);
+    if (!rights.empty() && !records::readRights(rights)) {
+      const std::string near = records::rightsNear(rights);
+      findings.add({.rule = "value-unfit"_rule,
+                    .span = photo.span(photo.find("rights"_f)->place),
+                    .message = "`" + base::shortened(rights, 40) + "` does not say who may print the picture",
+                    .hint = near.empty()
+                                ? "`rights` takes `own`, `in copyright`, `public domain`, a licence with its "
+                                  "version such as `CC BY 4.0`, or the address of one; who allowed it is "
+                                  "`permission`, who is to be named `credit`"
+                                : "did you mean `" + near + "`?",
+                    .record = photo.reference(),
+                    .field = "rights"});
+    }
+    if (rights.empty())
       findings.add({.rule = "photo-without-rights"_rule,
                     .span = photo.span(),
                     .message = "nobody has said who may print the photo `" + std::string(photo.id) + "`",

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "compose/entries.h"
 #include "dates/print.h"
+#include "records/rights.h"
 
 // Pieces that were seen, pictures, look-alikes.
 namespace saggar::compose {
@@ -220,37 +221,10 @@ Inlines specimenLine(Page& page, RecordIndex index) {
 // --- pictures
 
 Inlines rightsInWords(std::string_view rights) {
-  struct Known {
-    std::string_view typed;
-    std::string_view words;
-    std::string_view address;
-  };
-  // RightsStatements.org and Creative Commons, by their published addresses.
-  constexpr Known kKnown[] = {
-      {"own", "the author's own picture", ""},
-      {"in copyright", "in copyright", "http://rightsstatements.org/vocab/InC/1.0/"},
-      {"public domain", "public domain", "https://creativecommons.org/publicdomain/mark/1.0/"},
-      {"CC0", "CC0 1.0", "https://creativecommons.org/publicdomain/zero/1.0/"},
-      {"CC0 1.0", "CC0 1.0", "https://creativecommons.org/publicdomain/zero/1.0/"},
-      {"CC BY 4.0", "CC BY 4.0", "https://creativecommons.org/licenses/by/4.0/"},
-      {"CC BY-SA 4.0", "CC BY-SA 4.0", "https://creativecommons.org/licenses/by-sa/4.0/"},
-      {"CC BY-NC 4.0", "CC BY-NC 4.0", "https://creativecommons.org/licenses/by-nc/4.0/"},
-      {"CC BY-ND 4.0", "CC BY-ND 4.0", "https://creativecommons.org/licenses/by-nd/4.0/"},
-      {"CC BY-NC-SA 4.0", "CC BY-NC-SA 4.0", "https://creativecommons.org/licenses/by-nc-sa/4.0/"},
-      {"CC BY-NC-ND 4.0", "CC BY-NC-ND 4.0", "https://creativecommons.org/licenses/by-nc-nd/4.0/"},
-  };
-  const std::string folded = base::folded(rights);
-  for (const Known& one : kKnown) {
-    if (base::folded(one.typed) != folded) continue;
-    Inlines words{text(std::string(one.words))};
-    if (one.address.empty()) return words;
-    return {
-        document::link(std::move(words), {.file = {}, .anchor = {}, .address = std::string(one.address)})};
-  }
-  if (rights.starts_with("http"))
-    return {document::link({text(std::string(rights))},
-                           {.file = {}, .anchor = {}, .address = std::string(rights)})};
-  return {text(std::string(rights))};
+  const auto known = records::readRights(rights);
+  if (!known) return {text(std::string(rights))};
+  if (known->address.empty()) return {text(known->words)};
+  return {document::link({text(known->words)}, {.file = {}, .anchor = {}, .address = known->address})};
 }
 
 Block pictureBlock(Page& page, RecordIndex index) {

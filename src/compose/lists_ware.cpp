@@ -97,10 +97,18 @@ Blocks columnsTable(Page& page, const Listing& listing, const choosing::Query& q
     page.uses(one.record);
     std::vector<Inlines> cells;
     for (const choosing::Column& column : query.columns) {
+      const std::vector<Reached> all = column.path.from(one.record, collection);
       std::vector<Inlines> parts;
-      for (const Reached& reached : column.path.from(one.record, collection))
-        parts.push_back(reachedInWords(page, reached));
+      for (const Reached& reached : all) parts.push_back(reachedInWords(page, reached));
       Inlines words = listed(std::move(parts));
+      // What has no name is called what it is called elsewhere.
+      const bool nothing = std::none_of(all.begin(), all.end(), [](const Reached& reached) {
+        return reached.state == Reached::State::value || reached.state == Reached::State::record;
+      });
+      const bool ofName =
+          column.path.steps().size() == 1 && column.path.steps()[0].type == choosing::Step::Type::field &&
+          (column.path.steps()[0].field == "name"_f || column.path.steps()[0].field == "title"_f);
+      if (nothing && ofName) words = {text(page.words().plainName(one.record))};
       const bool named =
           column.path.steps().size() == 1 && column.path.steps()[0].type == choosing::Step::Type::field &&
           (column.path.steps()[0].field == "name"_f || column.path.steps()[0].field == "title"_f ||

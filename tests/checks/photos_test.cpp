@@ -94,5 +94,13 @@ TEST_CASE("who may print it") {
   caught(with("file: images/a.png\n  alt: A plate."), "1:10", "photo-without-rights");
   CHECK(found("file: images/a.png\n  alt: A plate.\n  rights: unknown") == "1:10 photo-without-rights");
   CHECK(found("file: images/a.png\n  alt: A plate.\n  rights: CC BY 4.0") == "");
+  CHECK(
+      found("file: images/a.png\n  alt: A plate.\n  rights: https://creativecommons.org/licenses/by/4.0/") ==
+      "");
+  CHECK(found("file: images/a.png\n  alt: A plate.\n  rights: CC-BY-4.0") == "4:11 value-unfit");
+  const Small slip(with("file: images/a.png\n  alt: A plate.\n  rights: public-domain"));
+  CHECK(slip.one().message == "`public-domain` does not say who may print the picture");
+  CHECK(slip.one().hint == "did you mean `public domain`?");
+  CHECK(found("file: images/a.png\n  alt: A plate.\n  rights: the museum") == "4:11 value-unfit");
   CHECK(found("file: images/a.png") == "1:10 photo-without-alt\n1:10 photo-without-rights");
 }

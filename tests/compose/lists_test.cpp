@@ -576,5 +576,19 @@ TEST_CASE("a piece that a complete list of its shape does not have is never list
   CHECK(guide.file("square").find("disputed") == std::string::npos);
 }
 
+TEST_CASE("a record without a name is called in the author's own columns what it is called elsewhere") {
+  Guide guide(Texts{
+      {"records.yaml",
+       "- term: dry-foot\n  means: A foot without glaze.\n- mark: k1\n  method: printed\n- mark: k2\n  name: "
+       "Ring\n"},
+      {"prose/a.md",
+       "# A\n\n```marks\ncolumns: [method, name]\n```\n\n```glossary\ncolumns: [name, means]\n```\n"},
+      {"guide.yaml", "guide: G\ncontents:\n  - prose/a.md\n  - marks\n"}});
+  const std::string& made = guide.file("a");
+  CAPTURE(made);
+  CHECK(made.find("| [printed](marks.md#mark-k1) | [K1](marks.md#mark-k1) |") != std::string::npos);
+  CHECK(made.find("| [not recorded](marks.md#mark-k2) | [Ring](marks.md#mark-k2) |") != std::string::npos);
+}
+
 }  // namespace
 }  // namespace saggar::compose::testing
