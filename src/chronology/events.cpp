@@ -15,6 +15,8 @@ std::span<const Events::Slot> Events::slotsOf(Kind kind) {
     std::array<std::vector<Slot>, records::kKindCount> slots;
     for (const records::KindSpec& spec : records::kindSpecs())
       for (const FieldSpec* field : records::fieldsOf(spec.kind)) {
+        if (field->field == "seen"_f)
+          slots[static_cast<std::size_t>(spec.kind)].push_back({field->field, EventEnd::moment});
         if (!field->has(records::kDated)) continue;
         auto& own = slots[static_cast<std::size_t>(spec.kind)];
         if (field->type == FieldType::moment) own.push_back({field->field, EventEnd::moment});
@@ -82,6 +84,7 @@ std::optional<Event> Events::eventOf(Node node) const {
 
 std::string Events::text(const Event& event) const {
   std::string out = collection_[event.record].reference() + '.' + std::string(event.field.name());
+  if (event.field == "seen"_f) out += ".on";
   if (event.end != EventEnd::moment) out += event.end == EventEnd::from ? ".from" : ".until";
   return out;
 }

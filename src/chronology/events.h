@@ -7,6 +7,7 @@
 #include "linking/collection.h"
 
 // Every dated field of every record is an event, filled in or not; a span is two: when it began and when it ended.
+// Of a piece that was seen several times `seen.on` is the first of them.
 namespace saggar::chronology {
 
 using records::Field;
@@ -44,7 +45,7 @@ class Events {
   // Null for a point that is no event.
   std::optional<Event> eventOf(Node node) const;
 
-  // `shape:jessamount.introduced`, `mark:k6.used.from`.
+  // `shape:jessamount.introduced`, `mark:k6.used.from`, `specimen:plate.seen.on`.
   std::string text(const Event& event) const;
 
   // The events of a kind, in the order of their points.

@@ -162,20 +162,33 @@ class Relations {
     }
     if (entry.field == "marks"_f)
       for (const Value& one : entry.value.each()) marked(partOf(one, "mark"_f), made);
-    if (entry.field == "seen"_f)
+    if (entry.field == "seen"_f) {
+      const Node first = own("seen"_f);
+      const std::size_t times = entry.value.each().size();
       for (const Value& one : entry.value.each()) {
         const Value& on = partOf(one, "on"_f);
         if (on.date() == nullptr) continue;
         const FactId fact = builder_.fact(record_, "seen"_f, &on, Says::seen);
         const Day wide = momentDaysOf(*on.date(), dates::Reading::Wide, builder_.options, false).latest;
         const Day plain = momentDaysOf(*on.date(), dates::Reading::Plain, builder_.options, true).latest;
-        if (wide == plain) {
-          builder_.notAfterDay(made, wide, fact);
-        } else {
-          builder_.notAfterDay(made, wide, fact, kWide);
-          builder_.notAfterDay(made, plain, fact, kPlain);
+        for (const Node node : {made, first}) {
+          if (wide == plain) {
+            builder_.notAfterDay(node, wide, fact);
+          } else {
+            builder_.notAfterDay(node, wide, fact, kWide);
+            builder_.notAfterDay(node, plain, fact, kPlain);
+          }
         }
+        // No one sighting says when the first of several was at the earliest.
+        if (times != 1) continue;
+        builder_.notBefore(first,
+                           momentDaysOf(*on.date(), dates::Reading::Wide, builder_.options, false).earliest,
+                           fact, kWide);
+        builder_.notBefore(first,
+                           momentDaysOf(*on.date(), dates::Reading::Plain, builder_.options, true).earliest,
+                           fact, kPlain);
       }
+    }
   }
 
   void marked(const Value& mark, Node made) {

@@ -47,6 +47,7 @@ std::string Reasons::happened(Kind kind, Field field, EventEnd end) {
   if (field == "made"_f) return "was made";
   if (field == "issued"_f) return "was made known";
   if (field == "recorded"_f) return "was recorded";
+  if (field == "seen"_f) return "was first seen";
   if (field == "viewed"_f) return "was looked at";
   if (field == "born"_f) return "was born";
   if (field == "died"_f) return "died";

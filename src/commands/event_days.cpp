@@ -59,7 +59,8 @@ class Answer {
   std::string asJson() const {
     Json out{{"event", chronology_.events().text(event_)}};
     const Value* value = guide_.collection[event_.record].find(event_.field);
-    if (value != nullptr) out["value"] = std::string(value->text);
+    if (value != nullptr)
+      out["value"] = event_.field == "seen"_f ? sightings(*value) : std::string(value->text);
     out["proven"] = boundsAsJson(guide_, node_, BoundsOf::proven);
     out["likely"] = boundsAsJson(guide_, node_, BoundsOf::likely);
     if (const Choice* choice = chronology_.choiceOf(node_)) {
@@ -78,9 +79,17 @@ class Answer {
   }
 
  private:
+  static std::string sightings(const Value& value) {
+    std::vector<std::string> days;
+    for (const Value& one : value.each())
+      if (const Value* on = one.find("on"_f)) days.push_back(base::onOneLine(on->text));
+    return days.empty() ? "not recorded" : base::joined(days, "; ");
+  }
+
   std::string recorded() const {
     const Value* value = guide_.collection[event_.record].find(event_.field);
     if (value == nullptr) return "not recorded";
+    if (event_.field == "seen"_f) return sightings(*value);
     return value->said() ? base::onOneLine(value->text)
                          : std::string(value->text.empty() ? "none" : value->text.view());
   }

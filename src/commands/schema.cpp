@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "commands/command.h"
+#include "records/rights.h"
 #include "records/tables.h"
 
 // The record language as a JSON Schema (2020-12), for editors and for checks by others. Made from the field tables.
@@ -52,6 +53,8 @@ Json wholeOrFirst(const FieldSpec& spec) {
 Json bare(const FieldSpec& spec) {
   switch (spec.type) {
     case FieldType::text:
+      if (spec.field == "rights"_f) return {{"type", "string"}, {"pattern", records::rightsPattern()}};
+      return definition("words");
     case FieldType::prose: return definition("words");
     case FieldType::moment:
     case FieldType::span: return definition("date");

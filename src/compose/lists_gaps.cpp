@@ -37,6 +37,10 @@ constexpr Wanted kWanted[] = {
 std::string fieldInWords(Kind kind, Field field) {
   if (field == "introduced"_f) return "the first year";
   if (field == "withdrawn"_f) return "the last year";
+  if (field == "born"_f) return "the birth";
+  if (field == "died"_f) return "the death";
+  if (field == "founded"_f) return "the founding";
+  if (field == "closed"_f) return "the closing";
   if (field == "code"_f) return "the number";
   if (field == "forms"_f) return "the pieces";
   if (field == "used"_f) return "the years of use";

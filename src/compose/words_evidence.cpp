@@ -102,7 +102,10 @@ bool inTitle(std::string_view word, std::vector<std::string> title, const Publis
   for (const std::string& one : title) {
     const std::string folded = base::folded(one);
     for (std::size_t at = 0; at < folded.size();) {
-      if (std::string_view(folded).substr(at).starts_with(word)) return true;
+      const std::string_view rest = std::string_view(folded).substr(at);
+      if (rest.starts_with(word) &&
+          (word.size() >= 3 || rest.size() == word.size() || rest[word.size()] == ' '))
+        return true;
       const std::size_t next = folded.find_first_of("-/ ", at);
       if (next == std::string::npos) break;
       at = next + 1;

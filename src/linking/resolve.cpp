@@ -198,7 +198,10 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
       fieldName.size() > base.size() ? fieldName.substr(base.size() + 1) : std::string_view();
   std::vector<std::string_view> dated;
   for (const FieldSpec* one : records::fieldsOf(*kind))
-    if (one->has(records::kDated)) dated.push_back(one->field.name());
+    if (one->has(records::kDated))
+      dated.push_back(one->field.name());
+    else if (one->field == "seen"_f)
+      dated.push_back("seen.on");
   if (fieldName.empty()) {
     if (const auto own = records::spec(*kind).standsFor) {
       value.eventField = *own;
@@ -217,14 +220,18 @@ void Linker::resolveEvent(Value& value, Walk& walk) {
   }
   const auto field = records::fieldNamed(base);
   const FieldSpec* spec = field ? records::specOf(*kind, *field) : nullptr;
-  const bool fits = spec != nullptr && spec->has(records::kDated) &&
-                    (end.empty() || (spec->type == FieldType::span && (end == "from" || end == "until")));
+  const bool fits =
+      spec != nullptr &&
+      (*field == "seen"_f
+           ? end == "on"
+           : spec->has(records::kDated) &&
+                 (end.empty() || (spec->type == FieldType::span && (end == "from" || end == "until"))));
   if (fits) {
     value.eventField = *field;
     value.eventFieldTyped = true;
     return;
   }
-  const auto near = base::nearest(base, dated);
+  const auto near = base::nearest(base == "seen" ? fieldName : base, dated);
   std::vector<std::string> shown;
   for (std::string_view one : dated) shown.push_back('`' + std::string(one) + '`');
   walk.out.findings.add(

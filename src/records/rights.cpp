@@ -78,6 +78,24 @@ std::optional<Rights> readRights(std::string_view typed) {
   return std::nullopt;
 }
 
+std::string rightsPattern() {
+  auto ofWords = [](std::string_view words) {
+    std::string out;
+    for (const char c : words) {
+      if (c >= 'a' && c <= 'z') {
+        out += {'[', c, static_cast<char>(c - 'a' + 'A'), ']'};
+      } else {
+        if (c == '.' || c == '(' || c == ')') out += '\\';
+        out += c;
+      }
+    }
+    return out;
+  };
+  std::string out = "^(https?://\\S+";
+  for (const Known& one : known()) out += '|' + ofWords(one.folded);
+  return out + ")$";
+}
+
 std::string rightsNear(std::string_view typed) {
   if (typed.size() > 80) return {};
   const std::string folded = base::folded(typed);
@@ -95,7 +113,8 @@ std::string rightsNear(std::string_view typed) {
     for (const char c : one.folded)
       if (c != '-' && c != ' ' && c != '.' && c != '(' && c != ')') own += c;
     // The newest version where none is said.
-    if (own == plain || own == plain + "0" || own == plain + "40") return one.folded == "own" ? "own" : one.rights.words;
+    if (own == plain || own == plain + "0" || own == plain + "40")
+      return one.folded == "own" ? "own" : one.rights.words;
     names.push_back(one.folded);
   }
   const auto near = base::nearest(folded, names);

@@ -17,6 +17,9 @@ struct Rights {
 // letters and capitals are alike. Nothing for any other text: a licence that is nearly named is none.
 std::optional<Rights> readRights(std::string_view typed);
 
+// A regular expression (JavaScript's, as JSON Schema has it) that fits what readRights reads.
+std::string rightsPattern();
+
 // The words meant by a slip (`CC-BY 4.0`, `public-domain`), or empty.
 std::string rightsNear(std::string_view typed);
 

@@ -41,7 +41,8 @@ TEST_CASE("what is nearly one is none, and says which") {
     CHECK(rightsNear(typed) == meant);
     CHECK(readRights(meant));
   }
-  for (const std::string_view typed : {"Odile Marrenby", "by kind permission of the museum", "", "https://", "http:// a", "CC"}) {
+  for (const std::string_view typed :
+       {"Odile Marrenby", "by kind permission of the museum", "", "https://", "http:// a", "CC"}) {
     CAPTURE(typed);
     CHECK_FALSE(readRights(typed));
   }
