@@ -221,7 +221,7 @@ Json sharedDefinitions() {
                       "oz\\.|oz|ml|cl|l|litres?))$"}};
   defs["event"] = {{"type", "string"},
                    {"pattern", "^(" + kindsPattern(records::KindSet::any()) + "):" + kId +
-                                   "(\\.[a-z-]+(\\.(from|until))?)?$"}};
+                                   "(\\.[a-z-]+(\\.(from|until|on))?)?$"}};
   defs["citation"] = {
       {"description", "source-id, or source-id: where in it, or in full {source, at, dated, says}"},
       {"anyOf",

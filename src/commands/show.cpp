@@ -262,7 +262,9 @@ class Show {
     for (const Citation* citation : fact.sources) {
       std::string from = document::plainText(words_.citation(*citation));
       if (std::find(told.begin(), told.end(), from) != told.end()) continue;
-      putColumns(out, "", "from " + from, kColumn + 2);
+      // "not found in …", "by inference from …", "a piece seen: …" say so themselves.
+      const bool plainly = citation->kind == records::Kind::source && citation->says == records::Says::direct;
+      putColumns(out, "", (plainly ? "from " : "") + from, kColumn + 2);
       told.push_back(std::move(from));
     }
     if (!fact.judged.empty()) putColumns(out, "", "the author's judgement: " + fact.judged, kColumn + 2);

@@ -22,6 +22,10 @@ std::string allKinds() {
 
 // What an unknown field was meant to be: a field of the kind, an English synonym, or a field of evidence.
 std::string fieldHint(Kind kind, std::string_view key) {
+  // Sources, talks and checklists have a title, all others a name.
+  for (const auto& [typed, meant] : {std::pair{"name"_f, "title"_f}, std::pair{"title"_f, "name"_f}})
+    if (key == typed.name() && records::specOf(kind, meant) != nullptr)
+      return "did you mean `" + std::string(meant.name()) + "`?";
   std::vector<std::string_view> names;
   for (const FieldSpec* field : records::fieldsOf(kind)) names.push_back(field->field.name());
   names.push_back("cite");
