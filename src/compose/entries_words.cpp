@@ -205,8 +205,12 @@ Block termBlock(Page& page, RecordIndex index) {
     if (const Value* related = record.find(field); related != nullptr && related->said())
       for (const Value& one : related->each()) see.push_back(page.words().value(&one, nullptr, record));
   if (!see.empty()) {
+    // A word that has two names, "decal, decalcomania", is still one word in the list.
+    const bool commas = std::any_of(see.begin(), see.end(), [](const Inlines& one) {
+      return document::plainText(one).find(',') != std::string::npos;
+    });
     put(line, " See also ");
-    put(line, sentence(listed(std::move(see))));
+    put(line, sentence(commas ? separated(std::move(see), "; ") : listed(std::move(see))));
   }
   Inlines rest;
   putRest(page.words(), record, {"more"_f, "note"_f, "cite"_f}, rest);

@@ -106,7 +106,7 @@ class Words {
   std::string readingsInWords(const choosing::CodeOnRecord& code) const;
   // The look that a part of a reading asks for: "a gold edge line and a gold verge line"; empty if it asks for none.
   std::string lookAskedFor(const codes::Reading& reading, std::size_t part) const;
-  // Why a code that has a date is of none that it could be read as: "it would be of 1st quarter 1932, and Ferry Street works
+  // Why a code that has a date is of none that it could be read as: "it would be of the 1st quarter of 1932, and Ferry Street works
   // was used from 1889 to 1931"; empty where that is not the reason.
   std::string whyRuledOut(const choosing::CodeOnRecord& code) const;
 

@@ -237,6 +237,19 @@ std::string Words::readingsInWords(const CodeOnRecord& code) const {
   return out;
 }
 
+namespace {
+
+// "1st quarter 1932", as it stands in brackets, is "the 1st quarter of 1932" in a sentence.
+std::string inASentence(std::string date) {
+  constexpr std::string_view kQuarter = " quarter ";
+  const std::size_t at = date.find(kQuarter);
+  if (at == std::string::npos || !base::isDigit(date[0])) return date;
+  date.insert(at + kQuarter.size(), "of ");
+  return "the " + date;
+}
+
+}  // namespace
+
 std::string Words::whyRuledOut(const CodeOnRecord& code) const {
   const Reader reader(*this, code);
   for (const CodeReading& one : code.readings) {
@@ -249,7 +262,7 @@ std::string Words::whyRuledOut(const CodeOnRecord& code) const {
       const bool works = against.field == "works"_f;
       if (!works && against.field != "codes"_f) continue;
       const std::string who = !works ? "such codes were" : (parts.empty() ? "that works" : parts[0]) + " was";
-      return "it would be of " + one.reading.dateInWords() + ", and " + who + " used " +
+      return "it would be of " + inASentence(one.reading.dateInWords()) + ", and " + who + " used " +
              dates::lasted(*against.value->date());
     }
   }

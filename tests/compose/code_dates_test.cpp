@@ -119,8 +119,8 @@ TEST_CASE("a code with signs that cannot be read, on a piece and on a decoration
   CHECK(holds(shape, "; date code T3?? (Top works, a quarter of 1930 to 1939)"));
   CHECK(holds(
       shape,
-      "; date code L301 (Low works, 1st quarter 1930); the eye allows L341 as well, but it would be of 1st "
-      "quarter 1934, and Low works was used from 1900 to 1931"));
+      "; date code L301 (Low works, 1st quarter 1930); the eye allows L341 as well, but it would be of the "
+      "1st quarter of 1934, and Low works was used from 1900 to 1931"));
   CHECK(holds(shape, "; date code L341 (Low works, 1st quarter 1934)"));
   CHECK(holds(
       shape,

@@ -22,9 +22,10 @@ const std::string kWare = R"(
   date: 1930
 )";
 
-std::string file(const std::string& records, const std::string& name,
-                 const std::string& contents = "[{a-chapter-for-every: shape}, glossary, questions, prose/a.md]",
-                 const std::string& prose = "# A\n") {
+std::string file(
+    const std::string& records, const std::string& name,
+    const std::string& contents = "[{a-chapter-for-every: shape}, glossary, questions, prose/a.md]",
+    const std::string& prose = "# A\n") {
   Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: " + contents + "\n"},
                     {"records.yaml", kWare + records},
                     {"prose/a.md", prose}});
@@ -51,14 +52,16 @@ TEST_CASE("a piece seen: other names, the author's headings, references and sour
     - book: p. 9
     - leaflet: back
 )";
-  CHECK(holds(file(piece, "bryn"),
-              "<a id=\"specimen-attic\"></a>[Jug](lists.md#form-jug). Also called the attic jug; the Tarn jug (the "
-              "collectors' name). Chip: on the rim ([The Book](sources.md#source-book), p. 8). It was filled once. "
-              "Bought wet. See [jug](lists.md#form-jug). Sources: [The Book](sources.md#source-book), p. 9; [A "
-              "Leaflet](sources.md#source-leaflet), back.\n"));
+  CHECK(holds(
+      file(piece, "bryn"),
+      "<a id=\"specimen-attic\"></a>[Jug](lists.md#form-jug). Also called the attic jug; the Tarn jug (the "
+      "collectors' name). Chip: on the rim ([The Book](sources.md#source-book), p. 8). It was filled once. "
+      "Bought wet. See [jug](lists.md#form-jug). Sources: [The Book](sources.md#source-book), p. 9; [A "
+      "Leaflet](sources.md#source-leaflet), back.\n"));
 }
 
-TEST_CASE("a picture: its sources stand beside its credit; one that only a piece names is shown with the piece") {
+TEST_CASE(
+    "a picture: its sources stand beside its credit; one that only a piece names is shown with the piece") {
   const std::string photo = R"(
 - specimen: attic
   shape: bryn
@@ -160,7 +163,18 @@ TEST_CASE("words, people, questions, features and sources name what they rest on
   CHECK(holds(part(lists, "Ada Tarn", "Mo Delling"), "**Sources:** " + book + "4\n"));
   CHECK_FALSE(holds(part(lists, "Mo Delling", "\n#"), "ource"));  // of a person none is wanted
   CHECK(holds(lists, "**Sources:** " + book + "6\n"));
-  CHECK(holds(part(file(records, "sources"), "**A Diary**", "<a id"), "**Sources:** [The Book](#source-book), p. 7\n"));
+  CHECK(holds(part(file(records, "sources"), "**A Diary**", "<a id"),
+              "**Sources:** [The Book](#source-book), p. 7\n"));
+}
+
+TEST_CASE("words that have a comma in their names are kept apart by semicolons") {
+  const std::string words =
+      "- term: decal\n  name: decal, decalcomania\n  means: A picture.\n"
+      "- term: lining\n  means: All lines.\n  related: [spray]\n"
+      "- term: spray\n  means: A small one.\n  related: [decal, lining]\n";
+  const std::string text = file(words, "glossary");
+  CHECK(holds(text, "**lining:** All lines. See also [spray](#term-spray).\n"));
+  CHECK(holds(text, "See also [decal, decalcomania](#term-decal); [lining](#term-lining).\n"));
 }
 
 TEST_CASE("a list to print: its headings, references and sources on the sheet, unlinked, and in the guide") {
@@ -184,9 +198,10 @@ TEST_CASE("a list to print: its headings, references and sources on the sheet, u
                    from);
   CHECK(head.starts_with(
       "# A list\n\nTake a pencil.\n\nPaper: yellow. See Bryn and jug. Source: The Book, p. 1.\n"));
-  CHECK(part(file(list, "lists"), "- **Also", "\n#") ==
-        "- **Also called:** the jug list\n- **Paper:** yellow\n- **See also:** [Bryn](bryn.md#shape-bryn) and "
-        "[jug](#form-jug)\n- **Sources:** [The Book](sources.md#source-book), p. 1\n\nTake a pencil.\n");
+  CHECK(
+      part(file(list, "lists"), "- **Also", "\n#") ==
+      "- **Also called:** the jug list\n- **Paper:** yellow\n- **See also:** [Bryn](bryn.md#shape-bryn) and "
+      "[jug](#form-jug)\n- **Sources:** [The Book](sources.md#source-book), p. 1\n\nTake a pencil.\n");
 }
 
 }  // namespace
