@@ -69,20 +69,15 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
       put(line, page.words().name(answer->target()));
     }
     out.push_back(document::paragraph(sentence(std::move(line))));
-  } else if (record.find("answer"_f) != nullptr) {
-    out.push_back(document::list({fact(page, record, "answer"_f, "Proposed answer")}));
   }
-  addReasons(page, record, "for"_f, "What is known", out);
-  addReasons(page, record, "against"_f, "What stands against it", out);
-  if (const Value* settle = record.find("would-settle"_f); settle != nullptr && settle->said()) {
-    std::vector<Blocks> items;
-    for (const Value& one : settle->each())
-      items.push_back(item(sentence(page.words().proseLine(record, one))));
-    out.push_back(document::paragraph({document::strong({text("What would settle it")})}));
-    out.push_back(document::list(std::move(items)));
-  }
-  std::vector<Blocks> items = facts(
-      page, record, {"asks"_f, "for"_f, "against"_f, "would-settle"_f, "status"_f, "answer"_f, "first"_f});
+  // Before the reasons: behind the last of their lists they would pass for part of it.
+  std::vector<Blocks> items;
+  if (record.text("status"_f) != "settled" && record.find("answer"_f) != nullptr)
+    items.push_back(fact(page, record, "answer"_f, "Proposed answer"));
+  for (Blocks& one :
+       facts(page, record,
+             {"asks"_f, "for"_f, "against"_f, "would-settle"_f, "status"_f, "answer"_f, "first"_f}))
+    items.push_back(std::move(one));
   if (const Value* first = record.find("first"_f); first != nullptr && first->said()) {
     std::vector<Inlines> events;
     const std::string asked =
@@ -97,6 +92,15 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
   if (auto names = namesFact(page, record)) items.push_back(std::move(*names));
   if (auto sources = sourcesFact(page, record)) items.push_back(std::move(*sources));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
+  addReasons(page, record, "for"_f, "What is known", out);
+  addReasons(page, record, "against"_f, "What stands against it", out);
+  if (const Value* settle = record.find("would-settle"_f); settle != nullptr && settle->said()) {
+    std::vector<Blocks> ways;
+    for (const Value& one : settle->each())
+      ways.push_back(item(sentence(page.words().proseLine(record, one))));
+    out.push_back(document::paragraph({document::strong({text("What would settle it")})}));
+    out.push_back(document::list(std::move(ways)));
+  }
   for (Block& block : noteOf(page, record)) out.push_back(std::move(block));
   return out;
 }

@@ -234,7 +234,8 @@ void putRest(const Words& words, const PublishedRecord& record, std::initializer
         add(capitalised(std::string(entry.key)) + ": ",
             besideIt(words, record, entry.value, nullptr, words.bareValue(&entry.value, nullptr, record)));
     } else if (field == "see"_f) {
-      add("See ", words.value(value, nullptr, record));
+      // A statement has named already what it is about.
+      add(record.find("about"_f) == nullptr ? "See " : "See also ", words.value(value, nullptr, record));
     } else if (value->said()) {
       put(out, out.empty() ? "" : " ");
       put(out, words.proseLine(record, *value));

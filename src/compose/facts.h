@@ -36,7 +36,7 @@ std::optional<Blocks> namesFact(const Page& page, const PublishedRecord& record)
 
 // What is told last of a record that stands in one line or in running words, each as a sentence, in the order asked for:
 // `also` is "Also called the batter jug.", a heading of the author's under `more` "Chip: on the rim.", `note` the note,
-// `see` "See Bryn and Cairn.", `cite` "Source: The Town Book, p. 9." (or "Sources: …").
+// `see` "See Bryn and Cairn." ("See also …" if it has an `about`), `cite` "Source: The Town Book, p. 9." (or "Sources: …").
 void putRest(const Words& words, const PublishedRecord& record, std::initializer_list<records::Field> which,
              Inlines& out);
 

@@ -192,6 +192,8 @@ TEST_CASE("questions: in full at home, in one line elsewhere") {
 
 Why has [Bryn](bryn.md#shape-bryn) two glazes?
 
+- **About:** [Bryn](bryn.md#shape-bryn)
+
 **What is known**
 
 - A white one is known (a piece seen: [BR-01-1 Fern, 7-inch plate](bryn.md#specimen-br-01-plate)).
@@ -203,8 +205,6 @@ Why has [Bryn](bryn.md#shape-bryn) two glazes?
 **What would settle it**
 
 - A kiln book.
-
-* **About:** [Bryn](bryn.md#shape-bryn)
 )");
 }
 

@@ -106,6 +106,13 @@ TEST_CASE("a statement that has a name is led by it, and elsewhere the name lead
   CHECK(holds(guide.file("b"), "- **[The date of the jug](a.md#claim-late).** The jug came late ("));
 }
 
+TEST_CASE("a statement says what it is about, and then what else to see") {
+  const std::string claim =
+      "- claim: late\n  says: The jug came late.\n  about: [shape:bryn]\n  see: form:jug\n  cite: [book]\n";
+  CHECK(holds(file(claim, "a", "[{a-chapter-for-every: shape}, prose/a.md]", "# A\n\n```claims\n```\n"),
+              "). See [Bryn](bryn.md#shape-bryn). See also [jug](lists.md#form-jug).\n"));
+}
+
 TEST_CASE("a correction has its note, and what stands under the author's own headings") {
   const std::string correction = R"(
 - claim: late
