@@ -65,6 +65,15 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
   return out;
 }
 
+std::string listedShortly(std::vector<std::string> parts, std::size_t most) {
+  if (parts.size() > most) {
+    const std::size_t others = parts.size() - most + 1;
+    parts.resize(most - 1);
+    parts.push_back(counted(others, "other"));
+  }
+  return listedInWords(parts);
+}
+
 std::string listedInWords(const std::vector<std::string>& parts, std::string_view lastWord) {
   std::string out;
   for (std::size_t i = 0; i < parts.size(); ++i) {

@@ -30,6 +30,8 @@ std::vector<std::string_view> split(std::string_view text, char separator);
 std::string joined(const std::vector<std::string>& parts, std::string_view between);
 
 // "a, b and c"; empty for none.
+// The same of at most so many, the last of them then "3 others".
+std::string listedShortly(std::vector<std::string> parts, std::size_t most);
 std::string listedInWords(const std::vector<std::string>& parts, std::string_view lastWord = "and");
 
 // The text for comparing whole: NFC, then full case folding (Unicode, root locale whatever the environment).

@@ -20,6 +20,7 @@ using records::Kind;
 namespace {
 
 constexpr std::size_t kMostRelated = 10;
+constexpr std::size_t kMostNamed = 6;
 
 chronology::Reasons reasonsOf(const Context& context) {
   return {context.collection, context.weights, context.chronology, chronology::Reasons::Naming::ids};
@@ -168,18 +169,13 @@ class Teller {
       limits.push_back('`' + std::string(record.id) + '`' +
                        (date == nullptr ? std::string() : ' ' + std::string(date->text)));
     }
-    constexpr std::size_t kMostNamed = 6;
-    if (limits.size() > kMostNamed) {
-      const std::size_t more = limits.size() - kMostNamed + 1;
-      limits.resize(kMostNamed - 1);
-      limits.push_back(base::counted(more, "other"));
-    }
     return '`' + std::string(context_.collection[own.record].id) +
            (own.field == "introduced"_f ? "` is dated " : "` was last offered ") +
            std::string(own.value->text) +
            (early ? ", before any of its shapes was introduced ("
                   : ", after any of its shapes was withdrawn (") +
-           base::listedInWords(limits) + "): " + gapOf(clash) + (early ? " too early" : " too late");
+           base::listedShortly(std::move(limits), kMostNamed) + "): " + gapOf(clash) +
+           (early ? " too early" : " too late");
   }
 
   // Two numbers of one series, each with its date.

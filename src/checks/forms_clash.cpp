@@ -69,15 +69,9 @@ class Sides {
 
   std::string named(bool forms, std::span<const MadeInClash> clashes) const {
     std::vector<std::string> names;
-    for (const MadeInClash& one : clashes) {
-      if (names.size() == kMostNamed) break;
+    for (const MadeInClash& one : clashes)
       names.push_back('`' + std::string(all_[forms ? one.form : one.shape].id) + '`');
-    }
-    if (clashes.size() > kMostNamed) {
-      names.pop_back();
-      names.push_back(base::counted(clashes.size() - kMostNamed + 1, "other"));
-    }
-    return base::listedInWords(names);
+    return base::listedShortly(std::move(names), kMostNamed);
   }
 
   std::string messageOf(bool atForm, std::span<const MadeInClash> clashes) const {

@@ -4,6 +4,7 @@
 
 #include "base/edit_distance.h"
 #include "base/text.h"
+#include "dates/binding.h"
 #include "dates/parse.h"
 #include "dates/two_ways.h"
 #include "records/tables.h"
@@ -306,9 +307,7 @@ std::optional<std::vector<codes::DatedNumber>> SpecReader::readDates(const Value
     }
     if (const auto two = dates::meantInTwoWays(value.text))
       report("value-lost"_rule, value.place, two->message, two->hint);
-    dates::Bounds days = date->wide(options).opened();
-    if (date->isDoubted(dates::End::Earliest)) days.earliest = dates::Day::minusInfinity();
-    if (date->isDoubted(dates::End::Latest)) days.latest = dates::Day::plusInfinity();
+    const dates::Bounds days = dates::momentDays(*date, dates::Reading::Wide, options);
     numbers.push_back({std::string(entry.key), days});
   }
   return numbers;

@@ -23,22 +23,12 @@ Bounds momentDays(const Value* value, const dates::Options& options) {
     return {from.earliest, to.latest};
   }
   if (value->date() == nullptr || value->isDoubted()) return open();
-  const dates::Expression& date = *value->date();
-  if (date.isAllOf()) return open();
-  Bounds bounds = date.wide(options).opened();
-  if (date.isDoubted(dates::End::Earliest)) bounds.earliest = Day::minusInfinity();
-  if (date.isDoubted(dates::End::Latest)) bounds.latest = Day::plusInfinity();
-  return bounds;
+  return dates::momentDays(*value->date(), dates::Reading::Wide, options);
 }
 
 SpanDays spanDays(const Value* value, const dates::Options& options) {
-  SpanDays days;
-  if (value == nullptr || value->date() == nullptr) return days;
-  if (value->isDoubted()) return days;
-  const dates::SpanBounds span = dates::spanOf(*value->date(), dates::Reading::Wide, options);
-  if (!span.beginDoubted) days.begin = span.begin.opened();
-  if (!span.endDoubted) days.end = span.end.opened();
-  return days;
+  if (value == nullptr || value->date() == nullptr || value->isDoubted()) return {};
+  return dates::spanDays(*value->date(), dates::Reading::Wide, options);
 }
 
 }  // namespace saggar::choosing

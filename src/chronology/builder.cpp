@@ -19,10 +19,6 @@ std::uint8_t weaknessOf(const Fact& fact) {
 
 constexpr Days kFarAway = static_cast<Days>(1) << 100;  // binds nothing
 
-Bounds open() {
-  return {Day::minusInfinity(), Day::plusInfinity()};
-}
-
 }  // namespace
 
 FactId Builder::add(const Fact& fact) {
@@ -69,6 +65,14 @@ FactId Builder::citationFact(RecordIndex record, Field field, const records::Cit
   return add(one);
 }
 
+// Weakness is told to the network when a fact is added; what makes a fact weaker afterwards must tell it too.
+void Builder::weaken(FactId fact, Standing atBest) {
+  Fact& one = out_.facts[fact];
+  if (atBest <= one.standing) return;
+  one.standing = atBest;
+  if (!one.doubted) out_.network.setWeakness(fact, static_cast<std::uint8_t>(atBest));
+}
+
 EdgeId Builder::edge(Node from, Node to, Days days, FactId fact, std::uint8_t use) {
   out_.uses.push_back(use);
   return out_.network.addEdge(from, to, days, fact);
@@ -90,6 +94,26 @@ EdgeId Builder::notAfterDay(Node node, Day day, FactId fact, std::uint8_t use) {
   return node != kNoNode && day.isFinite() ? edge(kOrigin, node, day.number(), fact, use) : kNoEdge;
 }
 
+void Builder::bindEarliest(Node node, Day wide, Day plain, FactId fact) {
+  notBefore(node, wide, fact, wide == plain ? kBoth : kWide);
+  if (wide != plain) notBefore(node, plain, fact, kPlain);
+}
+
+void Builder::bindLatest(Node node, Day wide, Day plain, FactId fact) {
+  notAfterDay(node, wide, fact, wide == plain ? kBoth : kWide);
+  if (wide != plain) notAfterDay(node, plain, fact, kPlain);
+}
+
+void Builder::bind(Node node, const Bounds& wide, const Bounds& plain, FactId fact) {
+  bindEarliest(node, wide.earliest, plain.earliest, fact);
+  bindLatest(node, wide.latest, plain.latest, fact);
+}
+
+void Builder::bindMoment(Node node, const dates::Expression& date, FactId fact) {
+  bind(node, dates::momentDays(date, dates::Reading::Wide, options),
+       dates::momentDays(date, dates::Reading::Plain, options, dates::Doubted::AtItsWord), fact);
+}
+
 EdgeId Builder::open(Node from, Node to, FactId fact, std::uint8_t use) {
   return edge(from, to, kFarAway, fact, use);
 }
@@ -97,24 +121,6 @@ EdgeId Builder::open(Node from, Node to, FactId fact, std::uint8_t use) {
 const Value& partOf(const Value& value, Field first) {
   const Value* part = value.find(first);
   return part != nullptr ? *part : value;
-}
-
-Bounds momentDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
-                    bool doubted) {
-  if (date.isAllOf()) return open();
-  Bounds bounds = date.bounds(reading, options).opened();
-  if (!doubted && date.isDoubted(End::Earliest)) bounds.earliest = Day::minusInfinity();
-  if (!doubted && date.isDoubted(End::Latest)) bounds.latest = Day::plusInfinity();
-  return bounds;
-}
-
-SpanDays spanDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
-                    bool doubted) {
-  const dates::SpanBounds span = dates::spanOf(date, reading, options);
-  SpanDays days;
-  if (doubted || !span.beginDoubted) days.begin = span.begin.opened();
-  if (doubted || !span.endDoubted) days.end = span.end.opened();
-  return days;
 }
 
 }  // namespace saggar::chronology

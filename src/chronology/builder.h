@@ -1,5 +1,6 @@
 #pragma once
 #include "chronology/gather.h"
+#include "dates/binding.h"
 
 // What the parts of gathering share. Not for other rooms.
 namespace saggar::chronology {
@@ -32,7 +33,13 @@ class Builder {
   // `earlier` is not after `later`; does nothing if one of them is no event.
   void notAfter(Node earlier, Node later, FactId fact, Days atLeast = 0);
   void within(Node earlier, Node later, Days most, FactId fact);
-  // A day by itself. Ends that are not finite bind nothing.
+  // Days by themselves, as they are read widely and plainly: one edge where both are the same. Ends that are not finite
+  // bind nothing.
+  void bind(Node node, const dates::Bounds& wide, const dates::Bounds& plain, FactId fact);
+  void bindMoment(Node node, const dates::Expression& date, FactId fact);
+  // Only from one side.
+  void bindEarliest(Node node, dates::Day wide, dates::Day plain, FactId fact);
+  void bindLatest(Node node, dates::Day wide, dates::Day plain, FactId fact);
   EdgeId notBefore(Node node, dates::Day day, FactId fact, std::uint8_t use = kBoth);
   EdgeId notAfterDay(Node node, dates::Day day, FactId fact, std::uint8_t use = kBoth);
   // Edges that exist whether or not they bind yet: far away until they are set.
@@ -51,17 +58,6 @@ class Builder {
 
 // The value of one key of a structure, or the value itself where only its first field was typed.
 const Value& partOf(const Value& value, Field first);
-
-// A span as an author wrote it, at wide or plain bounds; an end that binds nothing is open.
-struct SpanDays {
-  dates::Bounds begin{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
-  dates::Bounds end{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
-};
-// `doubted`: ends with `?` count as well.
-SpanDays spanDaysOf(const dates::Expression& date, dates::Reading reading, const dates::Options& options,
-                    bool doubted);
-dates::Bounds momentDaysOf(const dates::Expression& date, dates::Reading reading,
-                           const dates::Options& options, bool doubted);
 
 void gatherDates(Builder& builder, RecordIndex record);
 void gatherRelations(Builder& builder, RecordIndex record);

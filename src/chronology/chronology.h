@@ -59,8 +59,6 @@ class Chronology {
   std::vector<FactId> because(Node event, BoundsOf which, dates::End end) const;
   // Documented facts of the event that prove nothing, since they clash.
   std::vector<FactId> open(Node event) const;
-  // Proven: nothing at all may be true of it, which cannot be; likely: never.
-  bool isContradicted(Node event) const { return !open(event).empty(); }
   // Where the event is one of several dates: null if not.
   const Choice* choiceOf(Node event) const;
   // Readings of codes that documented facts rule out: the code and the reading as CodeReadingDays names them, and why.

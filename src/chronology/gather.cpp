@@ -4,14 +4,6 @@
 
 namespace saggar::chronology {
 
-// Weakness is told to the network when a fact is added; what makes a fact weaker afterwards must tell it too.
-void Builder::weaken(FactId fact, Standing atBest) {
-  Fact& one = out_.facts[fact];
-  if (atBest <= one.standing) return;
-  one.standing = atBest;
-  if (!one.doubted) out_.network.setWeakness(fact, static_cast<std::uint8_t>(atBest));
-}
-
 Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
                 const AllCodeDays& codes) {
   Gathered gathered;

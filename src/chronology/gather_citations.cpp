@@ -108,7 +108,8 @@ class Citations {
     const Says says = drawn ? Says::drawn : Says::cited;
     if (citation.dated != nullptr) {
       const FactId fact = builder_.citationFact(record_, field, citation, says, standing);
-      days(event, *citation.dated, fact);
+      builder_.bindLatest(event, last(builder_, *citation.dated, false),
+                          last(builder_, *citation.dated, true), fact);
       if (worth.shows == Shows::existedAndOffered) offered(citation, field, *citation.dated);
       return;
     }
@@ -126,21 +127,17 @@ class Citations {
       offered(citation, field, *date);
   }
 
-  void days(Node event, const Expression& dated, FactId fact) {
-    const dates::Day wide = momentDaysOf(dated, Reading::Wide, builder_.options, false).latest;
-    const dates::Day plain = momentDaysOf(dated, Reading::Plain, builder_.options, true).latest;
-    if (wide == plain) {
-      builder_.notAfterDay(event, wide, fact);
-      return;
-    }
-    builder_.notAfterDay(event, wide, fact, kWide);
-    builder_.notAfterDay(event, plain, fact, kPlain);
+  static dates::Day last(const Builder& builder, const Expression& dated, bool plain) {
+    return dates::momentDays(dated, plain ? Reading::Plain : Reading::Wide, builder.options,
+                             plain ? dates::Doubted::AtItsWord : dates::Doubted::BindsNothing)
+        .latest;
   }
 
   // Lists go on showing what is no longer made, so that this gives way to all else.
   void offered(const Citation& citation, Field field, const Expression& date) {
     if (withdrawn_ == kNoNode) return;
-    const dates::Day day = momentDaysOf(date, Reading::Plain, builder_.options, true).earliest;
+    const dates::Day day =
+        dates::momentDays(date, Reading::Plain, builder_.options, dates::Doubted::AtItsWord).earliest;
     if (!day.isFinite()) return;
     const FactId fact = builder_.citationFact(record_, field, citation, Says::offered, Standing::uncited);
     builder_.notBefore(withdrawn_, day, fact, kPlain);

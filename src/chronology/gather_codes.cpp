@@ -72,25 +72,11 @@ class Codes {
     Both days{{Day::minusInfinity(), Day::plusInfinity()}, {Day::minusInfinity(), Day::plusInfinity()}};
     const dates::Expression* date = used == nullptr || used->isDoubted() ? nullptr : used->date();
     if (date == nullptr) return days;
-    const SpanDays wide = spanDaysOf(*date, Reading::Wide, builder_.options, false);
-    const SpanDays plain = spanDaysOf(*date, Reading::Plain, builder_.options, true);
-    return {{wide.begin.earliest, wide.end.latest}, {plain.begin.earliest, plain.end.latest}};
+    return {dates::spanDays(*date, Reading::Wide, builder_.options).hull(),
+            dates::spanDays(*date, Reading::Plain, builder_.options, dates::Doubted::AtItsWord).hull()};
   }
 
-  void bind(Node node, const Both& days, FactId fact) {
-    if (days.wide.earliest == days.plain.earliest) {
-      builder_.notBefore(node, days.wide.earliest, fact);
-    } else {
-      builder_.notBefore(node, days.wide.earliest, fact, kWide);
-      builder_.notBefore(node, days.plain.earliest, fact, kPlain);
-    }
-    if (days.wide.latest == days.plain.latest) {
-      builder_.notAfterDay(node, days.wide.latest, fact);
-    } else {
-      builder_.notAfterDay(node, days.wide.latest, fact, kWide);
-      builder_.notAfterDay(node, days.plain.latest, fact, kPlain);
-    }
-  }
+  void bind(Node node, const Both& days, FactId fact) { builder_.bind(node, days.wide, days.plain, fact); }
 
   static bool binds(const Both& days) {
     return days.wide.earliest.isFinite() || days.wide.latest.isFinite() || days.plain.earliest.isFinite() ||

@@ -7,6 +7,7 @@
 namespace saggar::chronology {
 
 using dates::Bounds;
+using dates::Doubted;
 using dates::Expression;
 using dates::Reading;
 using records::Entry;
@@ -16,35 +17,19 @@ using records::ValueType;
 
 namespace {
 
-// The same days read widely and plainly are one edge.
-void bind(Builder& builder, Node node, const Bounds& wide, const Bounds& plain, FactId fact) {
-  if (wide.earliest == plain.earliest) {
-    builder.notBefore(node, wide.earliest, fact);
-  } else {
-    builder.notBefore(node, wide.earliest, fact, kWide);
-    builder.notBefore(node, plain.earliest, fact, kPlain);
-  }
-  if (wide.latest == plain.latest) {
-    builder.notAfterDay(node, wide.latest, fact);
-  } else {
-    builder.notAfterDay(node, wide.latest, fact, kWide);
-    builder.notAfterDay(node, plain.latest, fact, kPlain);
-  }
-}
-
 void bindSpan(Builder& builder, Node from, Node until, const Expression& date, FactId fact) {
-  const SpanDays wide = spanDaysOf(date, Reading::Wide, builder.options, false);
-  const SpanDays plain = spanDaysOf(date, Reading::Plain, builder.options, true);
-  bind(builder, from, wide.begin, plain.begin, fact);
-  bind(builder, until, wide.end, plain.end, fact);
+  const dates::SpanDays wide = dates::spanDays(date, Reading::Wide, builder.options);
+  const dates::SpanDays plain = dates::spanDays(date, Reading::Plain, builder.options, Doubted::AtItsWord);
+  builder.bind(from, wide.begin, plain.begin, fact);
+  builder.bind(until, wide.end, plain.end, fact);
 }
 
 // One of several dates: the hull binds, and each is remembered.
 void addChoice(Builder& builder, Node node, const Expression& date, FactId fact) {
   const auto wide = date.memberBounds(Reading::Wide, builder.options);
   const auto plain = date.memberBounds(Reading::Plain, builder.options);
-  const Bounds hull = momentDaysOf(date, Reading::Wide, builder.options, false);
-  const Bounds face = momentDaysOf(date, Reading::Plain, builder.options, true);
+  const Bounds hull = dates::momentDays(date, Reading::Wide, builder.options);
+  const Bounds face = dates::momentDays(date, Reading::Plain, builder.options, Doubted::AtItsWord);
   Choice choice;
   choice.node = node;
   choice.fact = fact;
@@ -80,11 +65,11 @@ void bindDate(Builder& builder, RecordIndex record, const Entry& entry, bool spa
         if (span || i == 1) builder.notAfter(own, other, fact);
       } else if (const Expression* date = end.date()) {
         const FactId fact = builder.fact(record, entry.field, &value, Says::date);
-        Bounds wide = momentDaysOf(*date, Reading::Wide, builder.options, false);
-        Bounds plain = momentDaysOf(*date, Reading::Plain, builder.options, true);
+        Bounds wide = dates::momentDays(*date, Reading::Wide, builder.options);
+        Bounds plain = dates::momentDays(*date, Reading::Plain, builder.options, Doubted::AtItsWord);
         if (!span && i == 0) wide.latest = plain.latest = dates::Day::plusInfinity();
         if (!span && i == 1) wide.earliest = plain.earliest = dates::Day::minusInfinity();
-        bind(builder, own, wide, plain, fact);
+        builder.bind(own, wide, plain, fact);
       }
     }
     return;
@@ -97,8 +82,7 @@ void bindDate(Builder& builder, RecordIndex record, const Entry& entry, bool spa
   } else if (date->shape() == dates::Shape::OneOf && date->size() > 1) {
     addChoice(builder, moment, *date, fact);
   } else {
-    bind(builder, moment, momentDaysOf(*date, Reading::Wide, builder.options, false),
-         momentDaysOf(*date, Reading::Plain, builder.options, true), fact);
+    builder.bindMoment(moment, *date, fact);
   }
 }
 

@@ -120,8 +120,9 @@ class Relations {
         if (date == nullptr) return;
         years = years == nullptr ? used : years;
         for (const bool plain : {false, true}) {
-          const SpanDays days = spanDaysOf(*date, plain ? dates::Reading::Plain : dates::Reading::Wide,
-                                           builder_.options, plain);
+          const dates::SpanDays days =
+              dates::spanDays(*date, plain ? dates::Reading::Plain : dates::Reading::Wide, builder_.options,
+                              plain ? dates::Doubted::AtItsWord : dates::Doubted::BindsNothing);
           from[plain] = std::min(from[plain], days.begin.earliest);
           until[plain] = std::max(until[plain], days.end.latest);
         }
@@ -130,11 +131,8 @@ class Relations {
     if (years == nullptr) return;
     const FactId fact = builder_.fact(record_, "look"_f, &shown.value, Says::look, shown.feature);
     builder_.out().years.emplace_back(fact, years);
-    for (const bool plain : {false, true}) {
-      const std::uint8_t use = plain ? kPlain : kWide;
-      builder_.notBefore(own("introduced"_f), from[plain], fact, use);
-      builder_.notAfterDay(own("withdrawn"_f), until[plain], fact, use);
-    }
+    builder_.bindEarliest(own("introduced"_f), from[0], from[1], fact);
+    builder_.bindLatest(own("withdrawn"_f), until[0], until[1], fact);
   }
 
   void set(const Entry& entry) {
@@ -169,24 +167,13 @@ class Relations {
         const Value& on = partOf(one, "on"_f);
         if (on.date() == nullptr) continue;
         const FactId fact = builder_.fact(record_, "seen"_f, &on, Says::seen);
-        const Day wide = momentDaysOf(*on.date(), dates::Reading::Wide, builder_.options, false).latest;
-        const Day plain = momentDaysOf(*on.date(), dates::Reading::Plain, builder_.options, true).latest;
-        for (const Node node : {made, first}) {
-          if (wide == plain) {
-            builder_.notAfterDay(node, wide, fact);
-          } else {
-            builder_.notAfterDay(node, wide, fact, kWide);
-            builder_.notAfterDay(node, plain, fact, kPlain);
-          }
-        }
+        const dates::Bounds wide = dates::momentDays(*on.date(), dates::Reading::Wide, builder_.options);
+        const dates::Bounds plain =
+            dates::momentDays(*on.date(), dates::Reading::Plain, builder_.options, dates::Doubted::AtItsWord);
+        builder_.bindLatest(made, wide.latest, plain.latest, fact);
+        builder_.bindLatest(first, wide.latest, plain.latest, fact);
         // No one sighting says when the first of several was at the earliest.
-        if (times != 1) continue;
-        builder_.notBefore(first,
-                           momentDaysOf(*on.date(), dates::Reading::Wide, builder_.options, false).earliest,
-                           fact, kWide);
-        builder_.notBefore(first,
-                           momentDaysOf(*on.date(), dates::Reading::Plain, builder_.options, true).earliest,
-                           fact, kPlain);
+        if (times == 1) builder_.bindEarliest(first, wide.earliest, plain.earliest, fact);
       }
     }
   }

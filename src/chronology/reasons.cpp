@@ -176,14 +176,7 @@ std::string Reasons::says(FactId id) const {
 }
 
 std::string Reasons::standing(const Fact& fact) const {
-  std::string words;
-  switch (fact.standing) {
-    case Standing::documented: words = "documented"; break;
-    case Standing::supported: words = "supported"; break;
-    case Standing::suggested: words = "suggested"; break;
-    case Standing::judged: words = "the author's judgement"; break;
-    case Standing::uncited: words = "no source recorded"; break;
-  }
+  std::string words(evidence::inWords(fact.standing));
   if (fact.doubted) words += ", doubted";
   if (fact.disputed) words += ", disputed";
   return words;

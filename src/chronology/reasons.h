@@ -28,7 +28,7 @@ class Reasons {
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
   static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);
-  // "its citations documented; the author's judgement": the standing of a fact in words.
+  // "documented", "the author's judgement, doubted".
   std::string standing(const Fact& fact) const;
 
  private:

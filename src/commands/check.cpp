@@ -30,11 +30,8 @@ int check(const Environment& environment, const CheckArguments& arguments) {
     }
     options.only.push_back(*rule);
   }
-  std::string reason;
-  std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, reason, hint);
-  if (!folder) return cannot(environment, json, reason, hint);
-  const auto guide = runPipeline(environment, *folder, options);
+  const auto guide = openGuide(environment, arguments.folder, json, options);
+  if (guide == nullptr) return kCannot;
   const diagnostics::Report& report = guide->report;
   const auto& sources = guide->collection.sources();
   const bool clean = report.errors + report.warnings + report.notes == 0;

@@ -312,14 +312,13 @@ std::optional<RecordIndex> makerNamed(const linking::Collection& collection, std
 
 int code(const Environment& environment, const CodeArguments& arguments) {
   const bool json = arguments.format == "json";
-  std::string error;
-  std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, json, error, hint);
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   if (base::trimmed(arguments.text).empty())
     return cannot(environment, json, "there is no code to read",
                   "write it as it stands on the piece: `saggar code JM-203-C/1`");
-  const auto guide = runPipeline(environment, *folder);
+  std::string error;
+  std::string hint;
   std::optional<RecordIndex> maker;
   if (!arguments.maker.empty()) {
     maker = makerNamed(guide->collection, arguments.maker, error, hint);

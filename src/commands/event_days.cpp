@@ -114,11 +114,10 @@ class Answer {
 
 int eventDays(const Environment& environment, const EventArguments& arguments) {
   const bool json = arguments.format == "json";
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   std::string error;
   std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, json, error, hint);
-  const auto guide = runPipeline(environment, *folder);
   const auto event =
       eventNamed(guide->collection, guide->chronology.events(), arguments.events[0], error, hint);
   if (!event) return cannot(environment, json, error, hint);

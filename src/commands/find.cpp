@@ -239,15 +239,12 @@ std::string asText(const std::vector<Hit>& hits, const Guide& guide) {
 
 int find(const Environment& environment, const FindArguments& arguments) {
   const bool json = arguments.format == "json";
-  std::string error;
-  std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, json, error, hint);
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   const std::string query = base::joined(arguments.words, " ");
   if (base::foldedForFinding(query).empty())
     return cannot(environment, json, "there is no letter or figure in what is looked for",
                   "write one word or several, as `saggar find quince bough`");
-  const auto guide = runPipeline(environment, *folder);
   const std::vector<Hit> hits = Search(*guide, arguments.words).run();
   if (json) {
     environment.out(asJson(hits, query, *guide));

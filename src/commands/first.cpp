@@ -101,11 +101,10 @@ class Answer {
 
 int first(const Environment& environment, const EventArguments& arguments) {
   const bool json = arguments.format == "json";
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   std::string error;
   std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, json, error, hint);
-  const auto guide = runPipeline(environment, *folder);
   std::vector<Event> events;
   for (const std::string& typed : arguments.events) {
     const auto event = eventNamed(guide->collection, guide->chronology.events(), typed, error, hint);

@@ -53,11 +53,8 @@ std::string inWords(const publishing::Committed& out, const publishing::Committe
 
 int make(const Environment& environment, const MakeArguments& arguments) {
   const bool json = arguments.format == "json";
-  std::string reason;
-  std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, reason, hint);
-  if (!folder) return cannot(environment, json, reason, hint);
-  const auto guide = runPipeline(environment, *folder);
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   const auto& sources = guide->collection.sources();
   if (guide->report.errors != 0 && !arguments.draft) {
     diagnostics::Report errors;
@@ -75,7 +72,7 @@ int make(const Environment& environment, const MakeArguments& arguments) {
 
   publishing::TreeSettings out{.folder = arguments.out,
                                .from = environment.currentFolder,
-                               .guide = *folder,
+                               .guide = guide->folder,
                                .tree = "out",
                                .parts = {},
                                .onWait = {},
@@ -88,7 +85,7 @@ int make(const Environment& environment, const MakeArguments& arguments) {
   out.onWait = [&](const std::string& words) { environment.err("saggar: " + words + '\n'); };
   publishing::TreeSettings own{.folder = arguments.own,
                                .from = environment.currentFolder,
-                               .guide = *folder,
+                               .guide = guide->folder,
                                .tree = "own",
                                .parts = {"talks"},
                                .onWait = {},

@@ -39,8 +39,6 @@ void reasonAboutDates(Guide& guide) {
   guide.codes.strikeOut(std::move(struck));
 }
 
-}  // namespace
-
 std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked,
                                            std::string& reason, std::string& hint) {
   auto typeOf = [&](const std::string& path) { return environment.files.status(path).type; };
@@ -87,6 +85,8 @@ std::optional<std::string> findGuideFolder(const Environment& environment, const
   return std::nullopt;
 }
 
+}  // namespace
+
 std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder,
                                    const PipelineOptions& options) {
   auto guide = std::make_unique<Guide>();
@@ -132,6 +132,16 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
   base::giveFreedMemoryBack();
   return guide;
+}
+
+std::unique_ptr<Guide> openGuide(const Environment& environment, const std::string& asked, bool json,
+                                 const PipelineOptions& options) {
+  std::string reason;
+  std::string hint;
+  if (const auto folder = findGuideFolder(environment, asked, reason, hint))
+    return runPipeline(environment, *folder, options);
+  cannot(environment, json, reason, hint);
+  return nullptr;
 }
 
 void sayFindings(const Environment& environment, const Guide& guide) {

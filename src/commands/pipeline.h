@@ -41,13 +41,13 @@ struct Guide {
   diagnostics::Report report;
 };
 
-// The guide's folder: `asked` (from -C), or the current folder or the nearest parent that holds a guide.yaml.
-// nullopt, with the reason in words, if there is none.
-std::optional<std::string> findGuideFolder(const Environment& environment, const std::string& asked,
-                                           std::string& reason, std::string& hint);
-
 std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::string& folder,
                                    const PipelineOptions& options = {});
+
+// The guide in the folder `asked` for (from -C), or in the current folder or the nearest parent that holds a guide.yaml,
+// read and reasoned about. Null, with the reason said, if there is none.
+std::unique_ptr<Guide> openGuide(const Environment& environment, const std::string& asked, bool json,
+                                 const PipelineOptions& options = {});
 
 // Says once, on standard error, how many findings the guide has (for commands that print answers).
 void sayFindings(const Environment& environment, const Guide& guide);

@@ -356,11 +356,10 @@ class Show {
 
 int show(const Environment& environment, const ShowArguments& arguments) {
   const bool json = arguments.format == "json";
+  const auto guide = openGuide(environment, arguments.folder, json);
+  if (guide == nullptr) return kCannot;
   std::string error;
   std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, json, error, hint);
-  const auto guide = runPipeline(environment, *folder);
   const auto index = recordNamed(guide->collection, arguments.reference, error, hint);
   if (!index) return cannot(environment, json, error, hint);
   const Show view(*guide, *index);

@@ -181,13 +181,12 @@ class EvidenceDump {
 }  // namespace
 
 int stage(const Environment& environment, const StageArguments& arguments) {
-  std::string error;
-  std::string hint;
-  const auto folder = findGuideFolder(environment, arguments.folder, error, hint);
-  if (!folder) return cannot(environment, false, error, hint);
   PipelineOptions options;
   options.checks = false;
-  const auto guide = runPipeline(environment, *folder, options);
+  const auto guide = openGuide(environment, arguments.folder, false, options);
+  if (guide == nullptr) return kCannot;
+  std::string error;
+  std::string hint;
   if (arguments.stage == "document") {
     diagnostics::Findings findings;
     bool found = false;

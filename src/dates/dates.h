@@ -4,6 +4,7 @@
 //   parse("by 1935")              Result: an Expression, or an Error that says what to type   parse.h
 //   expression.plain(options)     what is said; wide(options): with `~` counted               expression.h
 //   spanOf(expression, …)         read as something that lasted                               expression.h
+//   momentDays(e), spanDays(e)    the days that bind, end by end                              binding.h
 //   before(a, b), within(…)       certain, possible, impossible                               compare.h
 //   canonical(e), inWords(e) …    EDTF, English                                               print.h
 //   meantInTwoWays(text)          `1930-35`: a quarter, or years                             two_ways.h
@@ -11,6 +12,7 @@
 //   readLine(text)                the JSON of `saggar date --read`                            read_line.h
 #pragma once
 
+#include "dates/binding.h"
 #include "dates/bounds.h"
 #include "dates/compare.h"
 #include "dates/day.h"

@@ -27,6 +27,8 @@ enum class Standing : std::uint8_t {
   uncited,
 };
 std::string_view word(Standing standing);
+std::string_view inWords(
+    Standing standing);  // as a reader is told: "the author's judgement", "no source recorded"
 
 // What a source, specimen or photo is worth; of a citation, with what the citation says.
 struct Worth {

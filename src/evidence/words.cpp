@@ -8,6 +8,12 @@ std::string_view word(KnownBy known) {
   return kWords[static_cast<std::size_t>(known)];
 }
 
+std::string_view inWords(Standing standing) {
+  constexpr std::string_view kWords[] = {"documented", "supported", "suggested", "the author's judgement",
+                                         "no source recorded"};
+  return kWords[static_cast<std::size_t>(standing)];
+}
+
 namespace {
 
 std::string supportedBy(const Weights& weights, const Weighed& weighed) {
@@ -26,17 +32,18 @@ std::string supportedBy(const Weights& weights, const Weighed& weighed) {
 std::string Weights::inWords(const Weighed& weighed) const {
   std::string out = weighed.disputed ? "disputed; " : "";
   switch (weighed.standing) {
-    case Standing::documented: return out + "documented";
+    case Standing::documented: break;
     case Standing::supported: return out + "supported by " + supportedBy(*this, weighed);
     case Standing::suggested:
       return out + (weighed.countedTwice    ? "suggested by accounts that go back to one"
                     : weighed.counting == 1 ? "suggested by one account"
                                             : "suggested");
-    case Standing::judged: return out + "the author's judgement";
-    case Standing::uncited: break;
+    case Standing::judged: break;
+    case Standing::uncited:
+      if (weighed.tooEarly != nullptr) return out + "its source is too early to show it";
+      if (weighed.notFound != nullptr) return out + "looked for in vain";
   }
-  if (weighed.tooEarly != nullptr) return out + "its source is too early to show it";
-  return out + (weighed.notFound != nullptr ? "looked for in vain" : "no source recorded");
+  return out + std::string(evidence::inWords(weighed.standing));
 }
 
 }  // namespace saggar::evidence
