@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "checks/rules.h"
 #include "codes/signs.h"
+#include "linking/names.h"
 
 // One number on two different decorations. Only what is recorded of both tells them apart.
 namespace saggar::checks {
@@ -166,9 +167,7 @@ class Look {
     if (motif == nullptr) return words;
     if (motif->type == ValueType::none) return words + " (no motif)";
     if (motif->target() == records::kNoRecord) return words;
-    const Record& one = all_[motif->target()];
-    const std::string_view name = one.text("name"_f);
-    return words + " (" + std::string(name.empty() ? one.id : name) + ")";
+    return words + " (" + linking::plainName(all_, motif->target()) + ")";
   }
 
   void report(const Number& number, const std::string& how) {

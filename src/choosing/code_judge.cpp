@@ -4,11 +4,13 @@
 
 #include "base/text.h"
 #include "choosing/own_days.h"
+#include "linking/names.h"
 
 namespace saggar::choosing {
 
 using codes::PathNeed;
 using dates::Day;
+using linking::nameForAuthor;
 using records::Entry;
 using records::Field;
 using records::Record;
@@ -45,12 +47,6 @@ void addWords(const Value& shown, std::vector<const Value*>& words) {
 }
 
 }  // namespace
-
-std::string Judge::called(RecordIndex record) const {
-  const Record& one = collection_[record];
-  std::string_view name = one.text("name"_f);
-  return std::string(name.empty() ? one.id : name);
-}
 
 source::Span Judge::spanOf(RecordIndex record, const Value& value) const {
   return collection_[record].span(value.place);
@@ -133,8 +129,9 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
     possible = false;
     if (all == nullptr) return;
     all->push_back({.reason = Against::Reason::used,
-                    .says = called(record) + ' ' + std::string(verb) + ' ' + std::string(value->text) +
-                            ", and such codes were " + (rule.on == CodeField::dateCode ? "used " : "given ") +
+                    .says = nameForAuthor(collection_, record) + ' ' + std::string(verb) + ' ' +
+                            std::string(value->text) + ", and such codes were " +
+                            (rule.on == CodeField::dateCode ? "used " : "given ") +
                             std::string(rule.usedValue->text),
                     .span = spanOf(record, *value),
                     .record = record,
@@ -250,7 +247,7 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
           if (reached.value == nullptr) {
             open |= !reached.whole;
           } else {
-            note(called(reached.record) + " has no " +
+            note(nameForAuthor(collection_, reached.record) + " has no " +
                      (reached.whole ? stepsInWords(choice.text)
                                     : std::string(path->steps().front().field.name())),
                  reached.record, reached.value, lastField);
@@ -266,8 +263,8 @@ bool Judge::path(const CompiledRule& rule, const codes::Reading& reading, const 
       values.resize(4);
       values.back() = "…";
     }
-    const std::string whose = "the " + stepsInWords(choice.text) + " of " + called(owner) + " is " +
-                              base::listedInWords(values, "or");
+    const std::string whose = "the " + stepsInWords(choice.text) + " of " +
+                              nameForAuthor(collection_, owner) + " is " + base::listedInWords(values, "or");
     note(need.last == 0 ? whose + ", not " + inTicks(need.text)
                         : whose + ", which does not end in " + inTicks(need.text),
          owner, shown, lastField);
@@ -293,7 +290,8 @@ bool Judge::makerPath(const PathChoice& choice, const CompiledRule& rule, const 
   if (texts.empty()) return false;
   gave = true;
   said.push_back({.reason = Against::Reason::path,
-                  .says = "the " + stepsInWords(choice.text) + " of " + called(rule.shown->maker) + " is " +
+                  .says = "the " + stepsInWords(choice.text) + " of " +
+                          nameForAuthor(collection_, rule.shown->maker) + " is " +
                           base::listedInWords(texts, "or") +
                           (need.last == 0 ? ", not " : ", which does not end in ") + inTicks(need.text),
                   .span = spanOf(rule.shown->maker, *choice.texts[0].value),

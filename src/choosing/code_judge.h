@@ -38,8 +38,6 @@ class Judge {
             const Standing& standing, std::vector<Against>* all) const;
   Answer where(const CompiledRule& rule, const Standing& standing) const;
 
-  // What a record is called in a sentence: its name, else its id.
-  std::string called(RecordIndex record) const;
   std::string whereInWords(const CompiledRule& rule) const;
 
  private:

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "dates/print.h"
+#include "linking/names.h"
 #include "records/tables.h"
 
 namespace saggar::chronology {
@@ -23,18 +24,9 @@ std::string typedOf(const Value& value) {
 
 std::string Reasons::called(RecordIndex record) const {
   if (record == kNoRecord) return "something that is not known";
-  const Record& one = all_[record];
-  if (naming_ == Naming::ids) return '`' + std::string(one.id) + '`';
-  const std::string_view name = one.text(records::spec(one.kind).title);
-  if (!name.empty()) return base::onOneLine(name);
-  if (one.kind == Kind::treatment) {
-    const Value* code = one.find("code"_f);
-    if (code != nullptr && !code->each().empty() && code->each()[0].type == records::ValueType::text)
-      return base::onOneLine(code->each()[0].text);
-  }
-  if (one.kind == Kind::claim && !one.text("says"_f).empty())
-    return '"' + base::shortened(base::onOneLine(one.text("says"_f)), 60) + '"';
-  return '`' + std::string(one.id) + '`';
+  if (naming_ == Naming::ids) return '`' + std::string(all_[record].id) + '`';
+  return naming_ == Naming::print ? base::onOneLine(linking::plainName(all_, record))
+                                  : linking::nameForAuthor(all_, record);
 }
 
 std::string Reasons::happened(Kind kind, Field field, EventEnd end) {

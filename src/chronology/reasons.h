@@ -16,15 +16,15 @@ struct Reason {
 
 class Reasons {
  public:
-  // Records by their names, as an answer does, or by their ids, as a finding does.
-  enum class Naming : std::uint8_t { names, ids };
+  // Records by their names, as an answer does, by their ids, as a finding does, or as they are called in print.
+  enum class Naming : std::uint8_t { names, ids, print };
   Reasons(const linking::Collection& collection, const evidence::Weights& weights,
           const Chronology& chronology, Naming naming = Naming::names)
       : all_(collection), weights_(weights), chronology_(chronology), naming_(naming) {}
 
   Reason of(FactId fact) const;
   std::string says(FactId fact) const;
-  // What a record is called in a sentence: its name, a treatment's number, else its id.
+  // What a record is called in a sentence: its name (linking/names.h), or its id.
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
   static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);

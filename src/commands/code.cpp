@@ -7,6 +7,7 @@
 #include "commands/command.h"
 #include "commands/pipeline.h"
 #include "compose/words.h"
+#include "linking/names.h"
 
 // What a code can mean: by every rule, what of it the records allow, and which of them carry it.
 namespace saggar::commands {
@@ -84,12 +85,6 @@ class Answer {
   }
 
  private:
-  std::string nameOf(RecordIndex index) const {
-    const Record& record = guide_.collection[index];
-    const std::string_view name = record.text("name"_f);
-    return std::string(name.empty() ? record.id : name);
-  }
-
   std::string heading() const {
     const std::string code = '`' + base::shortened(text_, 60) + '`';
     if (found_.readings.empty())
@@ -122,7 +117,7 @@ class Answer {
     };
     if (loose != nullptr)
       for (const CodeReadings::Named& named : loose->named)
-        if (named.part == part) add(nameOf(named.record));
+        if (named.part == part) add(linking::nameForAuthor(guide_.collection, named.record));
     return base::listedInWords(names, "or");
   }
 
@@ -136,7 +131,8 @@ class Answer {
   }
 
   std::string inFull(const CodeReadings::LooseReading& reading) const {
-    std::string out = "  by `" + reading.rule->name + "`, " + nameOf(reading.rule->maker) + '\n';
+    std::string out = "  by `" + reading.rule->name + "`, " +
+                      linking::nameForAuthor(guide_.collection, reading.rule->maker) + '\n';
     const codes::Reading& read = reading.reading;
     std::size_t nameWidth = 6;
     std::size_t textWidth = 2;

@@ -15,7 +15,7 @@ namespace {
 constexpr const char* kVersion = "saggar 0.1";
 constexpr std::string_view kFormats[] = {"text", "json"};
 constexpr std::string_view kParts[] = {"guide", "checklists", "talks", "corrections"};
-constexpr std::string_view kStages[] = {"records", "links", "evidence", "document"};
+constexpr std::string_view kStages[] = {"records", "links", "evidence", "bounds", "document"};
 
 std::string inTicks(std::string_view word) {
   return '`' + base::shortened(word, 60) + '`';

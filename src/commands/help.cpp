@@ -168,13 +168,14 @@ fields as you type, and marks what is wrong. It needs no guide.
 )";
 
 constexpr std::string_view kStage =
-    R"(saggar stage records|links|evidence|document [RECORD or chapter] [-C DIR]
+    R"(saggar stage records|links|evidence|bounds|document [RECORD or chapter] [-C DIR]
 
 What a stage of the program made of the guide, as text: for contributors and for tests.
 
   records            the records as they were read, value by value
   links              the same with what every reference leads to
   evidence           what each source is worth, and where each fact stands
+  bounds             the proven and the likely days of every event
   document           the chapters as they go to the writers; one by its file's name
 
   saggar stage links shape:jessamount

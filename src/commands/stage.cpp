@@ -4,6 +4,7 @@
 #include "commands/command.h"
 #include "commands/pipeline.h"
 #include "commands/resolve_reference.h"
+#include "commands/stage_bounds.h"
 #include "compose/guide.h"
 
 // A stage's result as text, for contributors and for tests that pin it.
@@ -206,6 +207,7 @@ int stage(const Environment& environment, const StageArguments& arguments) {
   const EvidenceDump evidence(*guide);
   std::string out;
   const auto put = [&](RecordIndex index) {
+    if (arguments.stage == "bounds") return putBounds(out, *guide, index);
     arguments.stage == "evidence" ? evidence.record(out, index) : dump.record(out, index);
   };
   if (arguments.reference.empty()) {

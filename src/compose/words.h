@@ -21,9 +21,7 @@ class Words {
 
   // --- names (words_names.cpp)
 
-  // A record's name in print: `name` or `title`; a treatment without a name is its code and motif ("JM-045-C/0 Copper
-  // Pantry"), a specimen its treatment or shape and its form, a claim or question what it says; else the id with blanks
-  // for hyphens, capitalised.
+  // What a record is called in print (linking/names.h).
   std::string plainName(RecordIndex record) const;
   Inlines name(RecordIndex record) const;                   // linked where it is described
   Inlines linked(RecordIndex record, Inlines words) const;  // other words for it, linked
