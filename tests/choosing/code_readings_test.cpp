@@ -185,7 +185,8 @@ TEST_CASE("dates outside the years of a rule rule it out, at wide bounds and wit
   const Codes early(
       treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1925"));
   CHECK(early.read("treatment:new") ==
-        "1500: old decoration number: possible\nOD-11-A/0: decoration code: new was last offered 1925, and "
+        "1500: old decoration number: possible\nOD-11-A/0: decoration code: 1500 on Orrinstead was last "
+        "offered 1925, and "
         "such codes were given 1926/1968; \n");
 }
 
@@ -209,7 +210,7 @@ TEST_CASE("a date code is read with its works, and those have years too") {
   CHECK(read("none") == "");
   CHECK(Codes(specimen("treatment: jm-018\n  date-code: T3?2")).codes.all().back().readings.size() == 10);
   CHECK(Codes(specimen("treatment: jm-018\n  made: 1952\n  date-code: U341")).read("specimen:new") ==
-        "U341: date code: new was made 1952, and such codes were used 1925/1951; \n");
+        "U341: date code: `new` was made 1952, and such codes were used 1925/1951; \n");
 }
 
 TEST_CASE("what is seen on a piece is read by its own rules and by those of the treatments") {
@@ -217,7 +218,8 @@ TEST_CASE("what is seen on a piece is read by its own rules and by those of the 
   CHECK(read("treatment: jm-018\n  code-seen: JM-018-C/1") ==
         "JM-018-C/1: decoration code: the rule holds only where `{not: {shape: jessamount}}`; \n"
         "JM-018-C/1: decoration code on Jessamount: possible\n"
-        "JM-018-C/1: copied serial: jm-018 was introduced 1932, and such codes were given 1938/1945; \n");
+        "JM-018-C/1: copied serial: JM-018-C/1 Teasel Row was introduced 1932, and such codes were given "
+        "1938/1945; \n");
   CHECK(read("treatment: jm-018\n  code-seen: TR") == "TR: cipher: possible\n");
   CHECK(read("treatment: jm-018\n  code-seen: TR-6") == "TR-6: none\n");
   CHECK(read("shape: linnavere\n  motif: none\n  code-seen: LV-12-A/0") ==
@@ -388,7 +390,7 @@ TEST_CASE("a pattern's named groups are parts like any other") {
                     "treatment: u\n  shape: s\n  code: AC-12\n");
   CHECK(guide.said == "");
   CHECK(guide.read("treatment:t") == "AB 12: a: possible\n");
-  CHECK(guide.read("treatment:u") == "AC-12: a: the prefix of s is `AB`, not `AC`; \n");
+  CHECK(guide.read("treatment:u") == "AC-12: a: the prefix of S is `AB`, not `AC`; \n");
 }
 
 TEST_CASE("the condition of a rule is told on one line, however it is laid out") {
