@@ -17,6 +17,7 @@ constexpr diagnostics::Rule kGraded[] = {"graded-too-high"_rule};
 constexpr diagnostics::Rule kUnlocated[] = {"citation-unlocated"_rule};
 constexpr diagnostics::Rule kUnused[] = {"source-unused"_rule};
 constexpr diagnostics::Rule kTwice[] = {"variant-twice"_rule};
+constexpr diagnostics::Rule kTwins[] = {"twins"_rule};
 constexpr diagnostics::Rule kForms[] = {"forms-clash"_rule};
 constexpr diagnostics::Rule kDates[] = {
     "date-before-shape"_rule, "date-after-shape"_rule,  "date-before-motif"_rule, "date-after-motif"_rule,
@@ -49,6 +50,7 @@ constexpr Check kChecks[] = {
     {kUnlocated, citationUnlocated},
     {kUnused, sourceUnused},
     {kTwice, variantTwice},
+    {kTwins, twins},
     {kForms, formsClash},
     {kDates, datesClash},
     {kFaceValue, dateAtFaceValue},

@@ -13,6 +13,7 @@ void sourceTooEarly(const Context& context, diagnostics::Findings& findings);
 void sourceUnused(const Context& context, diagnostics::Findings& findings);
 void witnessCountedTwice(const Context& context, diagnostics::Findings& findings);
 void variantTwice(const Context& context, diagnostics::Findings& findings);
+void twins(const Context& context, diagnostics::Findings& findings);
 void formsClash(const Context& context, diagnostics::Findings& findings);
 void datesClash(const Context& context, diagnostics::Findings& findings);
 void dateAtFaceValue(const Context& context, diagnostics::Findings& findings);

@@ -127,6 +127,21 @@ const MissingRange* Series::missing(const CodeNumber& number) const {
   return furthest.last >= number.number ? &furthest : nullptr;
 }
 
+std::span<const MissingRange> Series::lostOf(const std::string& series) const {
+  const auto found = tables_.find(series);
+  return found == tables_.end() ? std::span<const MissingRange>() : found->second.lost;
+}
+
+std::optional<std::int64_t> Series::lastOf(const std::string& series) const {
+  const auto found = tables_.find(series);
+  return found == tables_.end() ? std::nullopt : found->second.last;
+}
+
+std::span<const Series::Entry> Series::entriesOf(const std::string& series) const {
+  const auto found = tables_.find(series);
+  return found == tables_.end() ? std::span<const Entry>() : found->second.entries;
+}
+
 std::int64_t Series::presentBetween(const CodeNumber& low, std::int64_t high) const {
   if (high - low.number <= 1) return 0;
   std::int64_t present = high - low.number - 1;

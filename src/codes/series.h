@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -68,6 +69,12 @@ class Series {
 
   // The stretch that the number is lost in, or nullptr.
   const MissingRange* missing(const CodeNumber& number) const;
+
+  // Every stretch that is lost, by its first number; the last number there was, where a table says it.
+  std::span<const MissingRange> lostOf(const std::string& series) const;
+  std::optional<std::int64_t> lastOf(const std::string& series) const;
+  // What the tables date, by number.
+  std::span<const Entry> entriesOf(const std::string& series) const;
 
   // How many numbers between the two (neither counted) are not lost: gaps in what is on record.
   std::int64_t presentBetween(const CodeNumber& low, std::int64_t high) const;

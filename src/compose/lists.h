@@ -36,9 +36,10 @@ Blocks creditsList(Page& page, const Listing& listing);
 // The usual caution (cautions_text.h) where no condition narrows the list; then those that go with features.
 Blocks cautionsList(Page& page, const Listing& listing);
 
-// lists_gaps.cpp: what is not known and what is not recorded; dates in order; recorded differences.
+// lists_gaps.cpp: what is not known and what is not recorded; dates in order.
 Blocks helpWantedList(Page& page, const Listing& listing);
 Blocks timelineList(Page& page, const Listing& listing);
+// What to look at to tell the records apart, kind by kind: as little as will do, and every recorded difference.
 Blocks tellApartList(Page& page, const Listing& listing);
 
 // The records in the order of their names (ICU collation of the guide's language, word by word).

@@ -1,11 +1,10 @@
 #include <algorithm>
 #include <map>
-#include <set>
 
 #include "base/text.h"
 #include "compose/lists.h"
 
-// What is not known; dates in order; what sets records apart, as far as it is on record.
+// What is not known; dates in order.
 namespace saggar::compose {
 
 using choosing::Chosen;
@@ -185,69 +184,6 @@ Blocks timelineList(Page& page, const Listing& listing) {
     out.push_back(document::paragraph(
         {text("Without a recorded date: " + countedInWords(undated, "record", "records") + ".")}));
   return out;
-}
-
-Blocks tellApartList(Page& page, const Listing& listing) {
-  struct Group {
-    std::vector<std::pair<std::string, std::vector<RecordIndex>>> values;  // in the order met
-    std::size_t recorded = 0;
-    std::set<Kind> kinds;  // of the records that have it
-  };
-  std::map<RecordIndex, Group> byFeature;
-  for (const Chosen& one : listing.chosen) {
-    const Value* look = page.record(one.record).find("look"_f);
-    if (look == nullptr || look->type != ValueType::mapping) continue;
-    page.uses(one.record);
-    for (const Entry& entry : look->entries()) {
-      if (entry.feature == records::kNoRecord) continue;
-      Group& group = byFeature[entry.feature];
-      std::set<std::string> own;
-      for (const Value& each : entry.value.each()) {
-        const Value* is = each.type == ValueType::mapping ? each.find("is"_f) : &each;
-        if (is == nullptr) continue;
-        for (const Value& word : is->each())
-          if (word.said() || word.type == ValueType::none)
-            own.insert(word.type == ValueType::none ? "none" : std::string(word.text));
-      }
-      for (const std::string& value : own) {
-        auto found = std::find_if(group.values.begin(), group.values.end(),
-                                  [&](const auto& known) { return known.first == value; });
-        if (found == group.values.end()) found = group.values.insert(group.values.end(), {value, {}});
-        found->second.push_back(one.record);
-      }
-      group.recorded += own.empty() ? 0 : 1;
-      group.kinds.insert(page.record(one.record).kind());
-    }
-  }
-  std::vector<std::pair<std::int64_t, RecordIndex>> order;
-  for (const auto& [feature, group] : byFeature) {
-    if (group.values.size() < 2) continue;
-    const Value* effort = page.record(feature).find("effort"_f);
-    order.emplace_back(effort == nullptr ? 9 : effort->number(), feature);
-  }
-  std::sort(order.begin(), order.end());
-  std::vector<Blocks> items;
-  for (const auto& [effort, feature] : order) {
-    const Group& group = byFeature[feature];
-    std::vector<Inlines> parts;
-    for (const auto& [value, records] : group.values) {
-      Inlines part{document::emphasis({text(value)})};
-      put(part, ": ");
-      put(part, namesOf(page, records, 20));
-      parts.push_back(std::move(part));
-    }
-    Inlines words = separated(std::move(parts), "; ");
-    const auto could = static_cast<std::size_t>(std::count_if(
-        listing.chosen.begin(), listing.chosen.end(),
-        [&](const Chosen& one) { return group.kinds.contains(page.record(one.record).kind()); }));
-    if (group.recorded < could)
-      put(words, "; not recorded of " + countedInWords(could - group.recorded, "other", "others"));
-    Blocks line = labelled(capitalised(page.words().plainFeature(feature)), sentence(std::move(words)));
-    items.push_back(std::move(line));
-  }
-  if (items.empty()) return {};
-  return {document::paragraph({text("The features on record that differ, the quickest to see first.")}),
-          document::list(std::move(items))};
 }
 
 }  // namespace saggar::compose

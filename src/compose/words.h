@@ -69,6 +69,8 @@ class Words {
   // effort and place.
   Inlines look(const records::Value* look) const;
   std::string plainFeature(RecordIndex feature) const;  // "edge line"
+  // One feature of it in the same words; empty if the look does not have it.
+  std::string lookOf(const records::Value& look, RecordIndex feature) const;
   // Feature by feature, in the same order: {"subject", "fruit"}.
   std::vector<std::pair<std::string, std::string>> lookByFeature(const records::Value& look) const;
   // "gold edge line", "no edge line", "with a rim", "embossing in panels", "closed-knob finial".

@@ -253,6 +253,12 @@ bool isOfPictures(const Published& records, RecordIndex feature) {
   return of != nullptr && of->each().size() == 1 && of->each()[0].text == "motif";
 }
 
+std::string inWords(const Published& records, const Said& said) {
+  const std::string words = isOfPictures(records, said.feature) ? said.name + ": " + listedShown(said.values)
+                                                                : inWords(said.name, said.values);
+  return said.doubt.empty() ? words : words + " (doubted: " + said.doubt + ')';
+}
+
 }  // namespace
 
 Inlines Words::look(const Value* look) const {
@@ -261,17 +267,24 @@ Inlines Words::look(const Value* look) const {
   if (look->type != ValueType::mapping)
     return {text(look->type == ValueType::unknown ? "not known" : "none recorded")};
   std::vector<std::string> parts;
-  for (const Said& one : saidBy(*this, *look)) {
-    std::string words = isOfPictures(materials_->records, one.feature)
-                            ? one.name + ": " + listedShown(one.values)
-                            : inWords(one.name, one.values);
-    if (!one.doubt.empty()) words += " (doubted: " + one.doubt + ')';
-    parts.push_back(std::move(words));
-  }
+  for (const Said& one : saidBy(*this, *look)) parts.push_back(inWords(materials_->records, one));
   const bool nested = std::any_of(parts.begin(), parts.end(), [](const std::string& part) {
     return part.find(',') != std::string::npos;
   });
   return {text(parts.empty() ? "none recorded" : base::joined(parts, nested ? "; " : ", "))};
+}
+
+std::string Words::lookOf(const Value& look, RecordIndex feature) const {
+  for (const Said& one : saidBy(*this, look))
+    if (one.feature == feature) return inWords(materials_->records, one);
+  // A colour that is said with what is coloured.
+  for (const Entry& entry : look.entries()) {
+    if (entry.feature != feature) continue;
+    std::vector<std::string> values;
+    for (const Value& one : entry.value.each()) values.emplace_back(one.text);
+    return featureInWords(plainFeature(feature), values);
+  }
+  return {};
 }
 
 std::vector<std::pair<std::string, std::string>> Words::lookByFeature(const Value& look) const {

@@ -90,6 +90,7 @@ inline constexpr std::array kRules = std::to_array<RuleInfo>({
     {"talk-over-budget", Severity::warning, Stage::talks, true, "a talk longer than its budget"},
     {"talk-sum", Severity::warning, Stage::talks, true, "segments that do not add up to the budget"},
     {"text-unfit", Severity::error, Stage::reading, false, "text that is not plain UTF-8"},
+    {"twins", Severity::note, Stage::ware, true, "shapes or treatments that nothing recorded tells apart"},
     {"uncited", Severity::warning, Stage::evidence, true, "facts without a citation"},
     {"value-lost", Severity::warning, Stage::reading, false,
      "something typed that is dropped, or bent, in silence"},

@@ -197,7 +197,7 @@ TEST_CASE("the first number of a date is strict, and the last one ends the serie
 TEST_CASE("a further number of a treatment was booked while that was offered") {
   const std::string later =
       "- treatment: new\n  shape: linnavere\n  motif: none\n  code: [LV-10-A/0, LV-40-A/0]\n  look: "
-      "{edge-line: none}\n  introduced: 1936\n  withdrawn: 1950\n  cite:\n    - books: x\n";
+      "{edge-line: none, verge-line: none}\n  introduced: 1936\n  withdrawn: 1950\n  cite:\n    - books: x\n";
   CHECK(Planted(later).found == "");
   CHECK(Planted(later + booked("30", "1951")).found == "planted.yaml:15 error code-out-of-order");
   CHECK(Planted(later + booked("30", "1949")).found == "");

@@ -45,8 +45,8 @@ TEST_CASE("the same code on another shape, or with another look") {
         "`1422` stands for more than one decoration: `od-1422` (no motif) and `new` (no motif), which differ "
         "in verge-line");
   const std::string shape =
-      "- shape: hollinstane\n  maker: wesperling\n  introduced: 1899\n  withdrawn: 1919\n  look: {handle: "
-      "looped}\n  cite:\n    - books: vol. 1\n";
+      "- shape: hollinstane\n  maker: wesperling\n  introduced: 1899\n  withdrawn: 1919\n  look: {outline: "
+      "scalloped, handle: looped}\n  cite:\n    - books: vol. 1\n";
   const Planted other(shape + decoration("new", "hollinstane", "none", "1422", "{edge-line: gold}", "1911"));
   CHECK(other.found == "planted.yaml:11 error code-shared");
   CHECK(other.messages.find("which differ in shape") != std::string::npos);

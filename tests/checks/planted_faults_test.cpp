@@ -15,7 +15,7 @@ const std::string kMore = R"(
   prefix: TV
   introduced: 1926
   withdrawn: 1943
-  look: {handle: looped}
+  look: {outline: scalloped, handle: looped}
   cite:
     - books: vol. 2, Tavenshaw
 
@@ -159,6 +159,10 @@ std::vector<Fault> faults() {
             "{edge-line: gold}\n"
             "  introduced: 1931\n  cite:\n    - books: vol. 3, TV-50\n",
             "6:15", "date-before-motif", "introduced: 1931", "introduced: 1934"),
+      // X15: a shape with the same row of features as Tavenshaw.
+      fault("- shape: bellancroft\n  name: Bellancroft\n  maker: wesperling\n  prefix: BC\n  introduced: "
+            "1939\n  look: {outline: scalloped, handle: looped}\n  cite:\n    - books: vol. 5, Bellancroft\n",
+            "1:10", "twins", "handle: looped", "handle: angular"),
       // X16: segments of 26 minutes for a planned 24.
       fault("- talk: ferry-boats\n  title: Ferry boats and shields\n  budget: 24:00\n  segments:\n"
             "    - {title: Opening, time: 2:00}\n    - {title: The firm in six dates, time: 5:00}\n"

@@ -2,6 +2,7 @@
 #include "small_guide.h"
 
 using namespace saggar::checks::testing;
+using saggar::operator""_rule;
 
 namespace {
 
@@ -18,7 +19,7 @@ std::string pair(const std::string& one, const std::string& other) {
 }
 
 bool twice(const std::string& one, const std::string& other) {
-  const std::string found = Small(pair(one, other)).found;
+  const std::string found = Small(pair(one, other), {"variant-twice"_rule}).found;
   INFO(found);
   REQUIRE((found.empty() || found == "2:15 variant-twice"));
   return !found.empty();

@@ -91,7 +91,7 @@ inline constexpr const char* kTollivane = R"(- maker: wesperling
   prefix: JM
   introduced: 1932
   withdrawn: 1955
-  look: {handle: looped}
+  look: {outline: round, handle: looped}
   cite:
     - books: vol. 3
 
@@ -101,7 +101,7 @@ inline constexpr const char* kTollivane = R"(- maker: wesperling
   prefix: LV
   introduced: 1936
   withdrawn: 1952
-  look: {handle: ring}
+  look: {outline: round, handle: ring}
   cite:
     - books: vol. 4
 
@@ -111,7 +111,7 @@ inline constexpr const char* kTollivane = R"(- maker: wesperling
   prefix: OD
   introduced: 1907
   withdrawn: 1926
-  look: {handle: angular}
+  look: {outline: round, handle: angular}
   cite:
     - books: vol. 1
 
@@ -232,6 +232,11 @@ inline constexpr const char* kTollivane = R"(- maker: wesperling
   of: shape
   ask: What are the cup handles like?
   values: {looped: a loop, angular: two straight parts, ring: a ring}
+
+- feature: outline
+  of: shape
+  ask: What is the outline of a plate?
+  values: {round: a circle, scalloped: a wavy edge}
 
 - form: plate-7
   ware: flat
