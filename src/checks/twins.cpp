@@ -45,8 +45,7 @@ std::string messageOf(const linking::Collection& all, const Twins& twins) {
                 " is so recorded that nothing tells it from another of them";
       break;
   }
-  if (!twins.shared.empty())
-    message += ": they agree in " + featuresOf(all, twins.shared);
+  if (!twins.shared.empty()) message += ": they agree in " + featuresOf(all, twins.shared);
   return message;
 }
 

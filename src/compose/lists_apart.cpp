@@ -62,7 +62,8 @@ Inlines seenOf(const Page& page, RecordIndex index, const std::vector<Trait>& tr
 Blocks leadOf(const Page& page, const TellApart& apart) {
   if (apart.shortest.empty()) return {};
   const bool two = apart.records.size() == 2;
-  std::string words = two ? "To tell them apart look at " : "To tell any two of them apart it is enough to look at ";
+  std::string words =
+      two ? "To tell them apart look at " : "To tell any two of them apart it is enough to look at ";
   words += traitsInWords(page, apart.shortest) + '.';
   const bool some = std::any_of(apart.notTold.begin(), apart.notTold.end(),
                                 [](const auto& others) { return !others.empty(); });
@@ -144,8 +145,7 @@ Blocks featuresOf(Page& page, const std::vector<RecordIndex>& records) {
     }
     Inlines words = separated(std::move(parts), "; ");
     if (group.recorded < records.size())
-      put(words,
-          "; not recorded of " + countedInWords(records.size() - group.recorded, "other", "others"));
+      put(words, "; not recorded of " + countedInWords(records.size() - group.recorded, "other", "others"));
     items.push_back(labelled(capitalised(page.words().plainFeature(feature)), sentence(std::move(words))));
   }
   if (items.empty()) return {};

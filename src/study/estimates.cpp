@@ -72,8 +72,8 @@ Frequencies frequenciesOf(std::span<const std::size_t> pieces) {
 
 double leastKinds(const Frequencies& seen) {
   const auto once = static_cast<double>(seen.once);
-  const double unseen = seen.twice == 0 ? once * (once - 1) / 2
-                                        : once * once / (2 * static_cast<double>(seen.twice));
+  const double unseen =
+      seen.twice == 0 ? once * (once - 1) / 2 : once * once / (2 * static_cast<double>(seen.twice));
   return static_cast<double>(seen.kinds) + unseen;
 }
 

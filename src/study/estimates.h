@@ -21,9 +21,10 @@ struct Frequencies {
   std::size_t once = 0;    // f1: kinds of which exactly one was seen
   std::size_t twice = 0;   // f2
 };
-Frequencies frequenciesOf(std::span<const std::size_t> pieces);  // of each kind; those with none count for nothing
-double leastKinds(const Frequencies& seen);                      // Chao's lower bound
-double coverage(const Frequencies& seen);                        // Good's; 0 where nothing was seen
+Frequencies frequenciesOf(
+    std::span<const std::size_t> pieces);    // of each kind; those with none count for nothing
+double leastKinds(const Frequencies& seen);  // Chao's lower bound
+double coverage(const Frequencies& seen);    // Good's; 0 where nothing was seen
 
 // The production treatments of one shape. Two pieces of a treatment that are known to be with one owner or holder are
 // one; of a private collection nobody is known.

@@ -16,11 +16,11 @@ using linking::RecordIndex;
 // A field or feature of one kind, and of which records it is missing.
 struct Gap {
   Kind kind = Kind::guide;
-  records::Field field{};                      // `look` for a feature
-  RecordIndex feature = records::kNoRecord;    // kNoRecord: the field itself
-  std::vector<RecordIndex> unknown;            // looked for, not known
-  std::vector<RecordIndex> unrecorded;         // left out, of what a guide would want to have
-  std::size_t asked = 0;                       // of how many of the records it could be recorded
+  records::Field field{};                    // `look` for a feature
+  RecordIndex feature = records::kNoRecord;  // kNoRecord: the field itself
+  std::vector<RecordIndex> unknown;          // looked for, not known
+  std::vector<RecordIndex> unrecorded;       // left out, of what a guide would want to have
+  std::size_t asked = 0;                     // of how many of the records it could be recorded
 };
 
 // Of the records given, in the order given; gaps by kind, fields before features, those by effort.

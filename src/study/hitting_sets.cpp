@@ -134,9 +134,8 @@ ItemSet greedily(const std::vector<ItemSet>& family, const std::vector<std::int6
     ItemSet rest = chosen;
     rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
     const bool enough = std::all_of(family.begin(), family.end(), [&](const ItemSet& set) {
-      return std::any_of(rest.begin(), rest.end(), [&](Item item) {
-        return std::binary_search(set.begin(), set.end(), item);
-      });
+      return std::any_of(rest.begin(), rest.end(),
+                         [&](Item item) { return std::binary_search(set.begin(), set.end(), item); });
     });
     if (enough)
       chosen = std::move(rest);
@@ -190,9 +189,9 @@ std::optional<ShortestHitting> shortestHittingSet(std::vector<ItemSet> family,
     steps += search.steps();
     if (!found.all.empty() && (found.whole || found.all[0].size() < rough.items.size() ||
                                sumOf(found.all[0]) <= sumOf(rough.items))) {
-      const auto best = std::min_element(
-          found.all.begin(), found.all.end(),
-          [&](const ItemSet& a, const ItemSet& b) { return sumOf(a) < sumOf(b); });
+      const auto best =
+          std::min_element(found.all.begin(), found.all.end(),
+                           [&](const ItemSet& a, const ItemSet& b) { return sumOf(a) < sumOf(b); });
       return ShortestHitting{*best, found.whole};
     }
     if (!found.whole) break;

@@ -49,7 +49,7 @@ class Likeness {
   struct Feature {
     RecordIndex feature;
     Bits recorded;
-    Bits open;  // of which it is not recorded
+    Bits open;                    // of which it is not recorded
     std::vector<ValueId> values;  // rising
     std::vector<Having> having;   // of each value
   };

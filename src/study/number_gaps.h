@@ -24,8 +24,9 @@ struct NumberForm {
 struct NumberRun {
   std::int64_t first = 0;
   std::int64_t last = 0;
-  dates::Bounds when{dates::Day::minusInfinity(), dates::Day::plusInfinity()};  // likely; open where nothing is known
-  std::string because;  // of pages torn out: the author's words
+  dates::Bounds when{dates::Day::minusInfinity(),
+                     dates::Day::plusInfinity()};  // likely; open where nothing is known
+  std::string because;                             // of pages torn out: the author's words
 };
 
 struct NumberGaps {

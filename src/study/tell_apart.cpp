@@ -49,7 +49,8 @@ class Comparing {
     limits.mostSteps = kStepsInAll / 4;
     out_.shortest = shortest(std::move(family), limits, &out_.sure);
     limits.mostSteps = kStepsInAll / (count + 1);
-    for (std::size_t i = 0; i < count; ++i) out_.ofEach[i] = shortest(std::move(families[i]), limits, nullptr);
+    for (std::size_t i = 0; i < count; ++i)
+      out_.ofEach[i] = shortest(std::move(families[i]), limits, nullptr);
     return std::move(out_);
   }
 
@@ -86,8 +87,8 @@ class Comparing {
     for (const auto& row : rows_)
       for (const auto& [key, own] : row) values[key].push_back(&own);
     for (auto& [key, own] : values) {
-      const bool differ = std::any_of(own.begin(), own.end(),
-                                      [&](const auto* one) { return *one != *own.front(); });
+      const bool differ =
+          std::any_of(own.begin(), own.end(), [&](const auto* one) { return *one != *own.front(); });
       if (!differ) continue;
       place_[key] = out_.traits.size();
       out_.traits.push_back({key.second.first, key.second.second});

@@ -49,8 +49,9 @@ TEST_CASE("two shapes of one maker that look the same") {
   const std::string row = "outline: round, rim: yes, finial: slot";
   caught(shape("a", row) + shape("b", row) + kWorld, "2:11", "twins");
   const Small bad(shape("a", row) + shape("b", row) + kWorld);
-  CHECK(bad.one().message == "nothing recorded tells shape:a and shape:b apart: they agree in `outline`, "
-                             "`rim` and `finial`");
+  CHECK(bad.one().message ==
+        "nothing recorded tells shape:a and shape:b apart: they agree in `outline`, "
+        "`rim` and `finial`");
   CHECK(bad.one().hint == "record a feature that a collector can tell them by");
   CHECK(bad.one().records == std::vector<std::string>{"shape:a", "shape:b"});
   CHECK(bad.report.notes == 1);
@@ -66,8 +67,9 @@ TEST_CASE("what is not recorded, or not certain, of one of them tells nothing") 
   CHECK_FALSE(shapesAre("outline: round, rim: {is: yes, doubted: worn}", "outline: square, rim: yes"));
   CHECK(Small(shape("a", "outline: round, finial: slot") + shape("b", "outline: round, rim: yes") + kWorld)
             .one()
-            .hint == "record `rim` and `finial` of all of them, or another feature that a collector can tell "
-                     "them by");
+            .hint ==
+        "record `rim` and `finial` of all of them, or another feature that a collector can tell "
+        "them by");
 }
 
 TEST_CASE("where nothing is recorded of both there is nothing to compare") {
@@ -137,8 +139,9 @@ TEST_CASE("a group is one finding, at its last record") {
         "each of shape:a, shape:b, shape:c and shape:d is so recorded that nothing tells it from another of "
         "them: they agree in `outline`\n");
   // Two groups of one maker, and those of another.
-  const Small two(shape("a", "outline: round") + shape("b", "outline: square") + shape("c", "outline: round") +
-                  shape("d", "outline: square") + shape("e", "outline: round", "v") + kWorld);
+  const Small two(shape("a", "outline: round") + shape("b", "outline: square") +
+                  shape("c", "outline: round") + shape("d", "outline: square") +
+                  shape("e", "outline: round", "v") + kWorld);
   CHECK(two.found == "3:11 twins\n4:11 twins");
 }
 

@@ -58,7 +58,8 @@ TEST_CASE("pieces of one owner count once, and those of which nobody is named ea
   CHECK(of(Records(records)).empty());  // nineteen
   // Two pieces of one owner are the twentieth; a sample and what was only reported are none.
   const std::string more = piece(30, "c", ", owner: Miss Hobblegarth") +
-                           piece(31, "c", ", owner: miss  hobblegarth, holder: private") + piece(32, "board") +
+                           piece(31, "c", ", owner: miss  hobblegarth, holder: private") +
+                           piece(32, "board") +
                            "- {specimen: told, treatment: c, seen: {on: 2019, how: reported}}\n";
   const auto found = of(Records(records + more));
   REQUIRE(found.size() == 1);

@@ -26,7 +26,8 @@ std::string piece(const std::string& id, const std::string& rest, const std::str
 TEST_CASE("fields that are unknown, and fields that are left out") {
   const Records guide(
       "- {maker: w, trade: pottery, owner: unknown}\n"
-      "- {shape: a, maker: w, introduced: unknown}\n- {shape: b, maker: w, introduced: 1930, modeller: none}\n");
+      "- {shape: a, maker: w, introduced: unknown}\n- {shape: b, maker: w, introduced: 1930, modeller: "
+      "none}\n");
   const auto gaps = gapsOf(guide.collection, guide.all(Kind::shape));
   REQUIRE(gapOf(gaps, "introduced"_f) != nullptr);
   CHECK(guide.ids(gapOf(gaps, "introduced"_f)->unknown) == "a");
@@ -64,7 +65,8 @@ TEST_CASE("treatments known from documents, from reports and from nothing") {
   const Records guide(
       "- {source: books, title: Books, type: ledger, date: 1930/1940}\n- {shape: s}\n"
       "- {treatment: hand, shape: s, cite: books}\n- {treatment: photo, shape: s}\n"
-      "- {treatment: book, shape: s, cite: books}\n- {treatment: told, shape: s}\n- {treatment: bare, shape: s}\n" +
+      "- {treatment: book, shape: s, cite: books}\n- {treatment: told, shape: s}\n- {treatment: bare, shape: "
+      "s}\n" +
       piece("p", "treatment: hand") + piece("q", "treatment: photo", "photograph") +
       piece("r", "treatment: told", "reported"));
   const Unseen unseen = unseenOf(guide.collection, *guide.weights, guide.all(Kind::treatment));
@@ -75,7 +77,8 @@ TEST_CASE("treatments known from documents, from reports and from nothing") {
 
 TEST_CASE("pieces of a line that nobody has seen, whichever side states them") {
   const Records guide(
-      "- {form: plate}\n- {form: cup, made-in: all}\n- {form: pot, made-in: [s]}\n- {form: jug, made-in: {all-but: [s]}}\n"
+      "- {form: plate}\n- {form: cup, made-in: all}\n- {form: pot, made-in: [s]}\n- {form: jug, made-in: "
+      "{all-but: [s]}}\n"
       "- {form: dish}\n"
       "- {shape: s, forms: [plate, dish]}\n- {shape: t}\n- {treatment: a, shape: s}\n" +
       piece("p", "treatment: a, form: plate") + piece("q", "shape: s, form: pot", "photograph") +

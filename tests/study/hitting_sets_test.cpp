@@ -58,11 +58,10 @@ std::vector<ItemSet> randomFamily(std::mt19937& random, Item items, std::size_t 
 // Intelligence 41 (1989), 79-88, and R. Reiter, Artificial Intelligence 32 (1987), 57-95: the family and its minimal
 // hitting sets, from memory.
 TEST_CASE("the example of Reiter and Greiner") {
-  const HittingSets found = minimalHittingSets(
-      {{2, 4, 5}, {1, 2, 3}, {1, 3, 5}, {2, 4, 6}, {2, 4}, {2, 3, 5}, {1, 6}});
+  const HittingSets found =
+      minimalHittingSets({{2, 4, 5}, {1, 2, 3}, {1, 3, 5}, {2, 4, 6}, {2, 4}, {2, 3, 5}, {1, 6}});
   CHECK(found.whole);
-  CHECK(found.all == std::vector<ItemSet>{
-                         {1, 2}, {1, 3, 4}, {1, 4, 5}, {2, 3, 6}, {2, 5, 6}, {3, 4, 6}});
+  CHECK(found.all == std::vector<ItemSet>{{1, 2}, {1, 3, 4}, {1, 4, 5}, {2, 3, 6}, {2, 5, 6}, {3, 4, 6}});
 }
 
 TEST_CASE("nothing to hit, and what cannot be hit") {

@@ -82,7 +82,8 @@ TEST_CASE("between numbers on record, with the days of the nearest that have any
   CHECK(only(guide(treatment("a", "JM-98", "1930") + treatment("b", "JM-101"))) ==
         "JM-99 to JM-100: 1930-01-01 1950-12-31\n");
   // The neighbour has no date of its own; the next one has.
-  CHECK(only(guide(treatment("a", "JM-04", "1930") + treatment("b", "JM-06") + treatment("c", "JM-08", "1934"))) ==
+  CHECK(only(guide(treatment("a", "JM-04", "1930") + treatment("b", "JM-06") +
+                   treatment("c", "JM-08", "1934"))) ==
         "JM-05: 1930-01-01 1934-12-31\nJM-07: 1930-01-01 1934-12-31\n");
   // Two of one number are one, and a further code of a treatment was not booked on its first day.
   CHECK(only(guide(treatment("a", "JM-04", "1930") + treatment("b", "JM-04", "1930") +
@@ -122,7 +123,8 @@ TEST_CASE("rules without an order have no gaps") {
 TEST_CASE("forty thousand numbers with a gap after each end in time") {
   std::string records =
       maker("      written: NUMBER\n      parts: {NUMBER: 1 to 99999}\n      order: NUMBER\n") + kShape;
-  for (int i = 1; i <= 40'000; ++i) records += treatment("t" + std::to_string(i), '"' + std::to_string(2 * i) + '"');
+  for (int i = 1; i <= 40'000; ++i)
+    records += treatment("t" + std::to_string(i), '"' + std::to_string(2 * i) + '"');
   const Records guide(records);
   const auto gaps = numberGaps(*guide.chooser, guide.codes);
   REQUIRE(gaps.size() == 1);

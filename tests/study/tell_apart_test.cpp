@@ -29,30 +29,43 @@ std::string shape(const std::string& id, const std::string& look) {
 
 // The twelve shapes of the invented pottery.
 const std::string kTwelve =
-    shape("el", "outline: scalloped, rim: yes, embossing: all round, verge: plain, handle: looped, finial: acorn, "
-                "glaze: white, cup-foot: raised, cover: inside") +
-    shape("hl", "outline: scalloped, rim: yes, embossing: all round, verge: plain, handle: looped, finial: loop, "
-                "glaze: white, cup-foot: raised, cover: over") +
-    shape("od", "outline: round, rim: yes, embossing: none, verge: plain, handle: angular, finial: knob, glaze: "
-                "white, cup-foot: flat, cover: inside") +
-    shape("co", "outline: round, rim: yes, embossing: none, verge: stepped, handle: looped, finial: knob, glaze: "
-                "[white, ivory], cup-foot: flat, cover: inside") +
-    shape("dm", "outline: eight-sided, rim: yes, embossing: none, verge: stepped, handle: angular, finial: loop, "
-                "glaze: [white, ivory], cup-foot: flat, cover: inside") +
-    shape("tv", "outline: scalloped, rim: yes, embossing: in panels, verge: plain, handle: looped, finial: loop, "
-                "glaze: ivory, cup-foot: raised, cover: inside") +
-    shape("kd", "outline: square, rim: yes, embossing: in panels, verge: stepped, handle: angular, finial: knob, "
-                "glaze: ivory, cup-foot: flat, cover: over") +
-    shape("jm", "outline: round, rim: yes, embossing: in panels, verge: plain, handle: looped, finial: loop, glaze: "
-                "[ivory, tinted], cup-foot: raised, cover: inside") +
-    shape("lv", "outline: round, rim: yes, embossing: all round, verge: plain, handle: ring, finial: slot, glaze: "
-                "[ivory, vellum], cup-foot: flat, cover: over") +
-    shape("bc", "outline: scalloped, rim: yes, embossing: all round, verge: fluted, handle: looped, finial: knob, "
-                "glaze: vellum, cup-foot: raised, cover: inside") +
-    shape("sd", "outline: round, rim: no, embossing: none, verge: plain, handle: ring, finial: slot, glaze: "
-                "[tinted, vellum], cup-foot: flat, cover: over") +
-    shape("fm", "outline: square, rim: no, embossing: none, verge: plain, handle: angular, finial: unknown, glaze: "
-                "[tinted, white], cup-foot: flat, cover: unknown") +
+    shape("el",
+          "outline: scalloped, rim: yes, embossing: all round, verge: plain, handle: looped, finial: acorn, "
+          "glaze: white, cup-foot: raised, cover: inside") +
+    shape("hl",
+          "outline: scalloped, rim: yes, embossing: all round, verge: plain, handle: looped, finial: loop, "
+          "glaze: white, cup-foot: raised, cover: over") +
+    shape("od",
+          "outline: round, rim: yes, embossing: none, verge: plain, handle: angular, finial: knob, glaze: "
+          "white, cup-foot: flat, cover: inside") +
+    shape("co",
+          "outline: round, rim: yes, embossing: none, verge: stepped, handle: looped, finial: knob, glaze: "
+          "[white, ivory], cup-foot: flat, cover: inside") +
+    shape("dm",
+          "outline: eight-sided, rim: yes, embossing: none, verge: stepped, handle: angular, finial: loop, "
+          "glaze: [white, ivory], cup-foot: flat, cover: inside") +
+    shape("tv",
+          "outline: scalloped, rim: yes, embossing: in panels, verge: plain, handle: looped, finial: loop, "
+          "glaze: ivory, cup-foot: raised, cover: inside") +
+    shape("kd",
+          "outline: square, rim: yes, embossing: in panels, verge: stepped, handle: angular, finial: knob, "
+          "glaze: ivory, cup-foot: flat, cover: over") +
+    shape(
+        "jm",
+        "outline: round, rim: yes, embossing: in panels, verge: plain, handle: looped, finial: loop, glaze: "
+        "[ivory, tinted], cup-foot: raised, cover: inside") +
+    shape("lv",
+          "outline: round, rim: yes, embossing: all round, verge: plain, handle: ring, finial: slot, glaze: "
+          "[ivory, vellum], cup-foot: flat, cover: over") +
+    shape("bc",
+          "outline: scalloped, rim: yes, embossing: all round, verge: fluted, handle: looped, finial: knob, "
+          "glaze: vellum, cup-foot: raised, cover: inside") +
+    shape("sd",
+          "outline: round, rim: no, embossing: none, verge: plain, handle: ring, finial: slot, glaze: "
+          "[tinted, vellum], cup-foot: flat, cover: over") +
+    shape("fm",
+          "outline: square, rim: no, embossing: none, verge: plain, handle: angular, finial: unknown, glaze: "
+          "[tinted, white], cup-foot: flat, cover: unknown") +
     kFeatures;
 
 std::string words(const Records& guide, const std::vector<Trait>& traits) {
@@ -83,8 +96,7 @@ TEST_CASE("twelve shapes") {
   const auto shapes = guide.all(Kind::shape);
   const TellApart apart = tellApart(guide.collection, shapes);
   CHECK(apart.sure);
-  CHECK(words(guide, apart.traits) ==
-        "outline rim embossing verge handle glaze cup-foot finial cover");
+  CHECK(words(guide, apart.traits) == "outline rim embossing verge handle glaze cup-foot finial cover");
   // Ellastrane and Hollinstane differ in finial and cover alone; no shape is alone with fewer than these.
   CHECK(words(guide, apart.shortest) == "outline embossing verge finial");
   const auto of = [&](const std::string& id) {
@@ -112,7 +124,8 @@ TEST_CASE("no list of features is shorter, and none as short is quicker") {
         for (std::size_t f = 0; f < features.size(); ++f) {
           const Recorded* one = find(rows[i], features[f]);
           const Recorded* other = find(rows[j], features[f]);
-          told |= (set >> f & 1) != 0 && one != nullptr && other != nullptr && disjoint(one->values, other->values);
+          told |= (set >> f & 1) != 0 && one != nullptr && other != nullptr &&
+                  disjoint(one->values, other->values);
         }
         if (!told) return false;
       }
@@ -128,7 +141,8 @@ TEST_CASE("no list of features is shorter, and none as short is quicker") {
   }
   const TellApart apart = tellApart(guide.collection, shapes);
   std::pair<int, std::int64_t> size{0, 0};
-  for (const Trait& one : apart.shortest) ++size.first, size.second += effortOf(guide.collection, one.feature);
+  for (const Trait& one : apart.shortest)
+    ++size.first, size.second += effortOf(guide.collection, one.feature);
   CHECK(size == best);
 }
 
