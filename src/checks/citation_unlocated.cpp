@@ -18,7 +18,7 @@ class Look {
   void at(const Record& record, const Evidence* evidence) {
     if (evidence == nullptr) return;
     for (const Citation& citation : evidence->cite) at(record, citation);
-    for (const records::Alternative& one : evidence->but)
+    for (const records::Alternative& one : evidence->but())
       for (const Citation& citation : one.cite) at(record, citation);
   }
 

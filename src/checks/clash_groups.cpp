@@ -139,7 +139,8 @@ diagnostics::Rule ruleFor(const Context& context, const Clash& clash) {
       const FactId id = chronology.edge(edge).fact;
       const Fact& fact = chronology.fact(id);
       if (fact.says != Says::onShape && fact.says != Says::withMotif && fact.says != Says::pieceOf) continue;
-      if (fact.other == records::kNoRecord || context.collection[fact.other].kind != kind) continue;
+      const records::RecordIndex other = otherOf(context.collection, fact);
+      if (other == records::kNoRecord || context.collection[other].kind != kind) continue;
       const chronology::Edge& one = chronology.edge(edge);
       const auto from = chronology.events().eventOf(one.from);
       return from && from->record == fact.record;

@@ -1,5 +1,6 @@
 #include <algorithm>
-#include <unordered_map>
+#include <deque>
+#include <tuple>
 
 #include "base/text.h"
 #include "checks/rules.h"
@@ -7,6 +8,9 @@
 #include "linking/names.h"
 
 // One number on two different decorations. Only what is recorded of both tells them apart.
+//
+// Numbers are sorted, not looked up: nearly all of a hundred thousand stand on one decoration and are never looked at
+// again.
 namespace saggar::checks {
 
 using choosing::CodeOnRecord;
@@ -22,6 +26,16 @@ namespace {
 struct Holder {
   RecordIndex record;
   const Value* code;
+};
+
+// A number on one decoration. Sorted by its hash, so that texts are compared only where they are the same.
+struct Held {
+  std::size_t hash;
+  std::string_view text;  // folded
+  RecordIndex maker;
+  std::uint32_t code;  // in all()
+  bool alone;
+  auto same() const { return std::tie(hash, text, maker, alone); }
 };
 
 // What shares a number: all codes that are the same under one maker, or whose part that may stand alone is.
@@ -73,65 +87,88 @@ class Look {
       : all_(context.collection), codes_(context.codes), findings_(findings) {}
 
   void run() {
-    for (const CodeOnRecord& code : codes_.all())
-      if (code.field == "code"_f && !all_[code.record].broken) add(code);
+    gather();
     std::vector<std::vector<RecordIndex>> reported;
-    for (const bool alone : {true, false}) {
-      for (const Number& number : numbers_) {
-        if (number.alone != alone || number.holders.size() < 2) continue;
-        std::vector<RecordIndex> holders;
-        for (const Holder& holder : number.holders) holders.push_back(holder.record);
-        std::sort(holders.begin(), holders.end());
-        const bool known = std::any_of(reported.begin(), reported.end(), [&](const auto& other) {
-          return std::includes(other.begin(), other.end(), holders.begin(), holders.end());
-        });
-        if (known) continue;
-        const std::string how = difference(number);
-        if (how.empty()) continue;
-        report(number, how);
-        reported.push_back(std::move(holders));
-      }
+    for (const Number& number : shared()) {
+      std::vector<RecordIndex> holders;
+      for (const Holder& holder : number.holders) holders.push_back(holder.record);
+      std::sort(holders.begin(), holders.end());
+      const bool known = std::any_of(reported.begin(), reported.end(), [&](const auto& other) {
+        return std::includes(other.begin(), other.end(), holders.begin(), holders.end());
+      });
+      if (known) continue;
+      const std::string how = difference(number);
+      if (how.empty()) continue;
+      report(number, how);
+      reported.push_back(std::move(holders));
     }
   }
 
  private:
-  void add(const CodeOnRecord& code) {
+  void gather() {
+    const auto all = codes_.all();
+    held_.reserve(all.size());
+    for (std::size_t i = 0; i < all.size(); ++i)
+      if (all[i].field == "code"_f && !all_[all[i].record].broken) add(all[i], static_cast<std::uint32_t>(i));
+    std::sort(held_.begin(), held_.end(), [](const Held& a, const Held& b) {
+      return a.same() != b.same() ? a.same() < b.same() : a.code < b.code;
+    });
+  }
+
+  void add(const CodeOnRecord& code, std::uint32_t index) {
     const RecordIndex maker = codes_.makerOf(code.record);
     if (maker == records::kNoRecord) return;
     const bool possible = code.possibleCount() != 0;
-    std::vector<std::string> keys;
-    std::vector<std::string> alones;
+    bool any = false;
     for (const CodeReading& reading : code.readings) {
       if (possible && !reading.possible) continue;
-      keys.push_back(reading.reading.key);
-      if (!reading.reading.alone.empty()) alones.push_back(reading.reading.alone);
+      any = true;
+      hold(false, reading.reading.key, maker, index);
+      if (!reading.reading.alone.empty()) hold(true, reading.reading.alone, maker, index);
     }
-    if (keys.empty()) keys.push_back(codes::foldedKey(code.value->text));
-    for (auto* list : {&keys, &alones}) {
-      std::sort(list->begin(), list->end());
-      list->erase(std::unique(list->begin(), list->end()), list->end());
-      for (const std::string& key : *list) {
-        if (key.find('?') == std::string::npos) hold(list == &alones, maker, key, code);
-      }
-    }
+    if (!any) hold(false, unread_.emplace_back(codes::foldedKey(code.value->text)), maker, index);
   }
 
-  void hold(bool alone, RecordIndex maker, const std::string& key, const CodeOnRecord& code) {
-    const auto [place, fresh] =
-        byKey_.emplace((alone ? "a" : "c") + std::to_string(maker) + ' ' + key, numbers_.size());
-    if (fresh)
-      numbers_.push_back({alone, alone ? asTyped(key, code.value->text) : std::string(code.value->text), {}});
-    std::vector<Holder>& holders = numbers_[place->second].holders;
-    if (holders.empty() || holders.back().record != code.record) holders.push_back({code.record, code.value});
+  void hold(bool alone, std::string_view text, RecordIndex maker, std::uint32_t code) {
+    if (text.find('?') == std::string_view::npos)
+      held_.push_back({std::hash<std::string_view>()(text), text, maker, code, alone});
+  }
+
+  // What stands on several records: those that stand for a motif first, then as they turn up.
+  std::vector<Number> shared() const {
+    std::vector<std::pair<std::uint32_t, Number>> found;
+    for (auto first = held_.begin(); first != held_.end();) {
+      const auto end =
+          std::find_if(first, held_.end(), [&](const Held& other) { return other.same() != first->same(); });
+      Number number{first->alone, {}, {}};
+      for (auto held = first; held != end; ++held) {
+        const CodeOnRecord& code = codes_.all()[held->code];
+        if (number.holders.empty() || number.holders.back().record != code.record)
+          number.holders.push_back({code.record, code.value});
+      }
+      if (number.holders.size() > 1) {
+        const std::string_view typed = number.holders[0].code->text;
+        number.text = first->alone ? asTyped(first->text, typed) : std::string(typed);
+        found.emplace_back(first->code, std::move(number));
+      }
+      first = end;
+    }
+    std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
+      return std::tuple(!a.second.alone, a.first, std::string_view(a.second.text)) <
+             std::tuple(!b.second.alone, b.first, std::string_view(b.second.text));
+    });
+    std::vector<Number> numbers;
+    for (auto& one : found) numbers.push_back(std::move(one.second));
+    return numbers;
   }
 
   // The part of a code as it is typed in it.
-  static std::string asTyped(const std::string& key, std::string_view typed) {
+  static std::string asTyped(std::string_view key, std::string_view typed) {
     auto small = [](char c) { return base::isUpper(c) ? static_cast<char>(c - 'A' + 'a') : c; };
     const auto found = std::search(typed.begin(), typed.end(), key.begin(), key.end(),
                                    [&](char a, char b) { return small(a) == small(b); });
     return found == typed.end()
-               ? key
+               ? std::string(key)
                : std::string(typed.substr(static_cast<std::size_t>(found - typed.begin()), key.size()));
   }
 
@@ -208,8 +245,8 @@ class Look {
   const linking::Collection& all_;
   const choosing::CodeReadings& codes_;
   diagnostics::Findings& findings_;
-  std::vector<Number> numbers_;
-  std::unordered_map<std::string, std::size_t> byKey_;
+  std::vector<Held> held_;
+  std::deque<std::string> unread_;  // texts of codes that cannot be read
 };
 
 }  // namespace

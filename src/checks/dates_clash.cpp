@@ -136,7 +136,7 @@ class Teller {
       if (fact.says == Says::date) limit = &fact;
     }
     if (relation == nullptr || limit == nullptr || relation->record != own.record ||
-        limit->record != relation->other)
+        limit->record != otherOf(context_.collection, *relation))
       return {};
     const bool before = limit->field != "withdrawn"_f;
     const records::Record& treatment = context_.collection[own.record];
@@ -234,8 +234,9 @@ class Teller {
     const Kind kind = context_.collection[fact.record].kind;
     const bool ofRule = fact.says == Says::order || fact.says == Says::table;
     if (kind != Kind::source && !ofRule) addRecord(finding, reason.record);
-    if (fact.says == Says::look && fact.other != records::kNoRecord)
-      addRecord(finding, context_.collection[fact.other].reference());
+    const records::RecordIndex feature =
+        fact.says == Says::look ? otherOf(context_.collection, fact) : records::kNoRecord;
+    if (feature != records::kNoRecord) addRecord(finding, context_.collection[feature].reference());
     if (fact.says == Says::onShape && fact.value->each().size() > 1)
       for (const records::Value& shape : fact.value->each())
         addRecord(finding, context_.collection[shape.target()].reference());
@@ -244,9 +245,9 @@ class Teller {
                              reason.span});
     if (!here && finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
     const records::Value* years = context_.chronology.yearsOf(id);
-    if (here && fact.says == Says::look && years != nullptr && fact.other != records::kNoRecord)
+    if (here && feature != records::kNoRecord && years != nullptr)
       finding.related.push_back(
-          {context_.collection[fact.other].span(years->place), "the years of the feature stand here"});
+          {context_.collection[feature].span(years->place), "the years of the feature stand here"});
   }
 
   static void addRecord(diagnostics::Finding& finding, const std::string& record) {

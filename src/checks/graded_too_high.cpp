@@ -14,7 +14,8 @@ namespace {
 
 bool saysWhy(const Record& source, const Value& value) {
   const Value* note = source.find("note"_f);
-  return (note != nullptr && note->said()) || (value.evidence != nullptr && value.evidence->note != nullptr);
+  return (note != nullptr && note->said()) ||
+         (value.evidence != nullptr && value.evidence->note() != nullptr);
 }
 
 }  // namespace

@@ -1,9 +1,8 @@
 #include <algorithm>
 #include <cstring>
 #include <deque>
-#include <functional>
+#include <span>
 #include <string>
-#include <unordered_map>
 
 #include "base/text.h"
 #include "base/utf8.h"
@@ -15,8 +14,8 @@
 //
 // The problem: tens of thousands of private values against tens of megabytes of published text. The choice: every value
 // has at least six bytes; the first six of a text at each place where a word can begin are looked up in a small bit
-// table, and what passes is looked up whole, in each length that a value with that beginning has. The cost: values under
-// six characters are not looked for (SEMANTICS).
+// table, and what passes is looked up whole, in each length that a value with that beginning has; all values are one
+// sorted list. The cost: values under six characters are not looked for (SEMANTICS).
 namespace saggar::checks {
 
 using records::Entry;
@@ -30,7 +29,8 @@ namespace {
 constexpr std::size_t kShortest = 6;
 
 struct Private {
-  std::string text;  // with one blank between its words
+  std::string_view text;  // with one blank between its words
+  std::uint64_t start;    // its first six bytes, hashed
   const Record* record;
   const Entry* entry;
 };
@@ -44,49 +44,6 @@ std::uint64_t firstSix(const char* at) {
   std::memcpy(&six, at, kShortest);
   return six * 0x9E3779B97F4A7C15ULL;
 }
-
-class Search {
- public:
-  void add(Private one) {
-    if (base::countCodePoints(one.text) < kShortest) return;
-    const std::uint64_t hash = firstSix(one.text.data());
-    std::vector<std::size_t>& lengths = lengthsByStart_[hash];
-    const std::size_t length = one.text.size();
-    const std::string_view text = kept_.emplace_back(std::move(one)).text;
-    if (!byText_.emplace(text, &kept_.back()).second) return;
-    bits_[(hash >> 44) / 64] |= 1ULL << ((hash >> 44) % 64);
-    const auto place = std::lower_bound(lengths.begin(), lengths.end(), length, std::greater<>());
-    if (place == lengths.end() || *place != length) lengths.insert(place, length);
-  }
-  bool empty() const { return byText_.empty(); }
-
-  // The first private value that stands in the text from `from` on, and where; of several the longest.
-  const Private* in(std::string_view text, std::size_t from, std::size_t& at) const {
-    for (std::size_t i = from; i + kShortest <= text.size(); ++i) {
-      if (i != 0 && isWordByte(text[i - 1]) && isWordByte(text[i])) continue;
-      const std::uint64_t hash = firstSix(text.data() + i);
-      if ((bits_[(hash >> 44) / 64] >> ((hash >> 44) % 64) & 1) == 0) continue;
-      const auto lengths = lengthsByStart_.find(hash);
-      if (lengths == lengthsByStart_.end()) continue;
-      for (const std::size_t length : lengths->second) {
-        const std::size_t end = i + length;
-        if (end > text.size() || (end < text.size() && isWordByte(text[end]) && isWordByte(text[end - 1])))
-          continue;
-        const auto found = byText_.find(text.substr(i, length));
-        if (found == byText_.end()) continue;
-        at = i;
-        return found->second;
-      }
-    }
-    return nullptr;
-  }
-
- private:
-  std::deque<Private> kept_;
-  std::vector<std::uint64_t> bits_ = std::vector<std::uint64_t>((1u << 20) / 64);
-  std::unordered_map<std::uint64_t, std::vector<std::size_t>> lengthsByStart_;
-  std::unordered_map<std::string_view, const Private*> byText_;
-};
 
 // A text with one blank for each run of blanks and line ends, as it is printed, and where each byte was typed.
 struct Spaced {
@@ -107,12 +64,77 @@ bool isSpaced(std::string_view text) {
   return text.find_first_of("\n\r\t") == std::string_view::npos && text.find("  ") == std::string_view::npos;
 }
 
-void addPrivate(Search& search, const Record& record, const Entry& entry, const Value& value) {
-  if (value.type == ValueType::text || value.type == ValueType::prose)
-    search.add({Spaced(base::trimmed(value.text)).text, &record, &entry});
-  for (const Value& item : value.items()) addPrivate(search, record, entry, item);
-  for (const Entry& inner : value.entries()) addPrivate(search, record, entry, inner.value);
-}
+class Search {
+ public:
+  // All values of the entry.
+  void add(const Record& record, const Entry& entry) { add(record, entry, entry.value); }
+
+  // Before anything is looked for.
+  void finish() {
+    std::stable_sort(all_.begin(), all_.end(), before);
+    all_.erase(std::unique(all_.begin(), all_.end(),
+                           [](const Private& a, const Private& b) { return a.text == b.text; }),
+               all_.end());
+    for (const Private& one : all_) bits_[(one.start >> 44) / 64] |= 1ULL << ((one.start >> 44) % 64);
+  }
+  bool empty() const { return all_.empty(); }
+
+  // The first private value that stands in the text from `from` on, and where; of several the longest.
+  const Private* in(std::string_view text, std::size_t from, std::size_t& at) const {
+    for (std::size_t i = from; i + kShortest <= text.size(); ++i) {
+      if (i != 0 && isWordByte(text[i - 1]) && isWordByte(text[i])) continue;
+      const std::uint64_t start = firstSix(text.data() + i);
+      if ((bits_[(start >> 44) / 64] >> ((start >> 44) % 64) & 1) == 0) continue;
+      if (const Private* found = startingAt(text, i, start)) {
+        at = i;
+        return found;
+      }
+    }
+    return nullptr;
+  }
+
+ private:
+  // By how they start, the longest first.
+  static bool before(const Private& a, const Private& b) {
+    if (a.start != b.start) return a.start < b.start;
+    return a.text.size() != b.text.size() ? a.text.size() > b.text.size() : a.text < b.text;
+  }
+
+  void add(const Record& record, const Entry& entry, const Value& value) {
+    if (value.type == ValueType::text || value.type == ValueType::prose) {
+      std::string_view text = base::trimmed(value.text);
+      if (!isSpaced(text)) text = kept_.emplace_back(Spaced(text).text);
+      if (base::countCodePoints(text) >= kShortest)
+        all_.push_back({text, firstSix(text.data()), &record, &entry});
+    }
+    for (const Value& item : value.items()) add(record, entry, item);
+    for (const Entry& inner : value.entries()) add(record, entry, inner.value);
+  }
+
+  const Private* startingAt(std::string_view text, std::size_t i, std::uint64_t start) const {
+    auto next =
+        std::partition_point(all_.begin(), all_.end(), [&](const Private& one) { return one.start < start; });
+    while (next != all_.end() && next->start == start) {
+      const std::size_t length = next->text.size();
+      const std::size_t end = i + length;
+      if (end <= text.size() &&
+          (end == text.size() || !isWordByte(text[end]) || !isWordByte(text[end - 1]))) {
+        const Private wanted{text.substr(i, length), start, nullptr, nullptr};
+        next = std::lower_bound(next, all_.end(), wanted, before);
+        if (next == all_.end() || next->start != start) return nullptr;
+        if (next->text == wanted.text) return &*next;
+      }
+      next = std::partition_point(next, all_.end(), [&](const Private& one) {
+        return one.start == start && one.text.size() >= length;
+      });
+    }
+    return nullptr;
+  }
+
+  std::vector<Private> all_;
+  std::deque<std::string> kept_;  // of which the words stood further apart
+  std::vector<std::uint64_t> bits_ = std::vector<std::uint64_t>((1u << 20) / 64);
+};
 
 bool isPrivate(const Record& record, const Entry& entry) {
   if (!entry.known) return true;  // my-…
@@ -142,11 +164,11 @@ class Reader {
   void read(const Record& record, std::string_view field, const Evidence& evidence) {
     for (const records::Citation& citation : evidence.cite)
       look(citation.at, record.span(citation.place), &record, field);
-    look(evidence.judged, record.span(evidence.place), &record, field);
-    look(evidence.doubted, record.span(evidence.place), &record, field);
-    if (evidence.note != nullptr)
-      look(evidence.note->text, record.span(evidence.note->place), &record, field);
-    for (const records::Alternative& one : evidence.but) {
+    look(evidence.judged(), record.span(evidence.place), &record, field);
+    look(evidence.doubted(), record.span(evidence.place), &record, field);
+    if (evidence.note() != nullptr)
+      look(evidence.note()->text, record.span(evidence.note()->place), &record, field);
+    for (const records::Alternative& one : evidence.but()) {
       look(one.is.text, record.span(one.place), &record, field);
       look(one.setAside, record.span(one.place), &record, field);
       for (const records::Citation& citation : one.cite)
@@ -218,7 +240,8 @@ void privateInText(const Context& context, diagnostics::Findings& findings) {
   Search search;
   for (const Record& record : context.collection.records())
     for (const Entry& entry : record.fields)
-      if (isPrivate(record, entry)) addPrivate(search, record, entry, entry.value);
+      if (isPrivate(record, entry)) search.add(record, entry);
+  search.finish();
   if (search.empty()) return;
   Reader reader(context, search, findings);
   for (const Record& record : context.collection.records()) {

@@ -3,10 +3,9 @@
 
 #include "choosing/code_state.h"
 
-// What codes say of days, as plain data.
+// What codes say of days.
 namespace saggar::choosing {
 
-using chronology::AllCodeDays;
 using chronology::CodeDays;
 using chronology::CodeReadingDays;
 using records::Value;
@@ -33,73 +32,72 @@ const Value* entryOf(const MakerRule& rule, const codes::NumberBound& bound) {
   return table;
 }
 
-class Days {
+class Days final : public chronology::CodeDates {
  public:
   explicit Days(const CodeState& state) : state_(state) {}
 
-  AllCodeDays run() {
-    for (std::size_t i = 0; i < state_.all.size(); ++i) add(state_.all[i], static_cast<std::uint32_t>(i));
-    return std::move(out_);
+  void each(const std::function<void(const CodeDays&)>& take) const override {
+    SeriesNumbers series;
+    for (std::size_t i = 0; i < state_.all.size();) {
+      // A list of date codes is one code of which the eye allows several.
+      std::size_t end = i + 1;
+      if (state_.all[i].field == "date-code"_f)
+        while (end < state_.all.size() && state_.all[end].record == state_.all[i].record &&
+               state_.all[end].field == state_.all[i].field)
+          ++end;
+      CodeDays days;
+      if (gather(i, end, days, series)) take(days);
+      i = end;
+    }
   }
 
  private:
-  void add(const CodeOnRecord& code, std::uint32_t index) {
-    if (code.field == "code-seen"_f || !code.applies) return;
-    // A list of date codes is one code of which the eye allows several.
-    const bool dateCode = code.field == "date-code"_f;
-    const bool again = dateCode && !out_.codes.empty() && out_.codes.back().record == code.record &&
-                       out_.codes.back().field == code.field;
-    CodeDays fresh;
-    CodeDays& days = again ? out_.codes.back() : fresh;
-    if (!again) {
-      days.record = code.record;
-      days.field = code.field;
-      days.value = code.value;
-      const Value* codes = state_.collection[code.record].find(code.field);
-      days.first = codes == nullptr || codes->each().data() == code.value;
-    } else if (const Value* all = state_.collection[code.record].find(code.field)) {
-      days.value = all;
+  using SeriesNumbers = std::map<std::tuple<RecordIndex, std::string, std::string>, std::uint32_t>;
+
+  // Whether the codes from `begin` to `end`, which are one, say anything.
+  bool gather(std::size_t begin, std::size_t end, CodeDays& days, SeriesNumbers& series) const {
+    const CodeOnRecord& first = state_.all[begin];
+    if (first.field == "code-seen"_f) return false;
+    const Value* codes = state_.collection[first.record].find(first.field);
+    days.record = first.record;
+    days.field = first.field;
+    days.value = end - begin > 1 && codes != nullptr ? codes : first.value;
+    days.first = codes == nullptr || codes->each().data() == first.value;
+    for (std::size_t i = begin; i < end; ++i) {
+      const CodeOnRecord& code = state_.all[i];
+      if (!code.applies) continue;
+      days.more |= code.more;
+      for (std::size_t r = 0; r < code.readings.size(); ++r) {
+        if (!code.readings[r].possible) continue;
+        days.maker = code.readings[r].rule->maker;
+        days.readings.push_back(
+            reading(code.readings[r], static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(r)));
+      }
     }
-    days.more |= code.more;
-    for (std::size_t i = 0; i < code.readings.size(); ++i) {
-      if (!code.readings[i].possible) continue;
-      days.maker = code.readings[i].rule->maker;
-      days.readings.push_back(reading(code.readings[i], index, static_cast<std::uint32_t>(i)));
-    }
-    if (again || days.readings.empty()) {
-      if (!again && dateCode && code.more) out_.codes.push_back(std::move(days));
-      return;
-    }
-    if (const CodeReading* only = code.only(); only != nullptr && !dateCode && only->reading.number)
-      count(days, *only);
-    out_.codes.push_back(std::move(days));
+    if (days.readings.empty()) return days.more;
+    if (first.field == "date-code"_f) return true;
+    if (const CodeReading* only = first.only(); only != nullptr && only->reading.number)
+      count(days, *only, series);
+    return true;
   }
 
   CodeReadingDays reading(const CodeReading& one, std::uint32_t code, std::uint32_t place) const {
     CodeReadingDays days;
     days.code = code;
     days.reading = place;
-    const CompiledRule& rule = state_.rules.of(*one.rule);
-    if (one.reading.when) days.when = one.reading.when->opened();
-    days.used = rule.usedValue;
-    for (const PartTexts& table : rule.tables) {
-      const codes::PartReading* part = one.reading.part(table.part);
-      if (part != nullptr && part->row && table.texts[*part->row].used != nullptr)
-        days.worksUsed = table.texts[*part->row].used;
-    }
+    if (const auto when = one.reading.when()) days.when = when->opened();
+    days.used = state_.rules.of(*one.rule).usedValue;
+    days.worksUsed = one.reading.worksUsed;
     return days;
   }
 
-  void count(CodeDays& days, const CodeReading& only) {
+  void count(CodeDays& days, const CodeReading& only, SeriesNumbers& series) const {
     const codes::Rule& rule = *only.rule->rule;
     if (!rule.ordered() && rule.series().empty()) return;
     const auto key =
         std::make_tuple(only.rule->maker, std::string(rule.orderFrom()), only.reading.number->series);
-    const auto [place, fresh] = series_.emplace(key, static_cast<std::uint32_t>(out_.series.size()));
-    if (fresh)
-      out_.series.push_back(
-          {only.rule->maker, rule.ordered() ? orderOf(state_.rules.shown(), *only.rule) : nullptr});
-    days.series = place->second;
+    days.series = series.emplace(key, static_cast<std::uint32_t>(series.size())).first->second;
+    if (rule.ordered()) days.order = orderOf(state_.rules.shown(), *only.rule);
     days.number = only.reading.number->number;
     if (rule.series().empty()) return;
     const codes::NumberBounds bounds = rule.series().bounds(*only.reading.number, rule.ordered());
@@ -116,14 +114,13 @@ class Days {
   }
 
   const CodeState& state_;
-  AllCodeDays out_;
-  std::map<std::tuple<RecordIndex, std::string, std::string>, std::uint32_t> series_;
 };
 
 }  // namespace
 
-AllCodeDays CodeReadings::days() const {
-  return state_ ? Days(*state_).run() : AllCodeDays();
+std::unique_ptr<chronology::CodeDates> CodeReadings::days() const {
+  if (!state_) return std::make_unique<chronology::NoCodeDates>();
+  return std::make_unique<Days>(*state_);
 }
 
 void CodeReadings::strikeOut(std::vector<StruckOut> struck) {

@@ -76,19 +76,19 @@ class LooseReader {
   }
 
   // Whether what stands on a record can be read like this.
-  static bool readsAs(const CodeOnRecord& code, const CompiledRule& rule, const codes::Reading& reading) {
-    return std::any_of(code.readings.begin(), code.readings.end(), [&](const CodeReading& one) {
-      if (one.rule != rule.shown || one.reading.parts.size() != reading.parts.size()) return false;
-      for (std::size_t i = 0; i < reading.parts.size(); ++i) {
-        const codes::PartReading& a = reading.parts[i];
-        const codes::PartReading& b = one.reading.parts[i];
-        if (a.row != b.row || !codes::sameText(a.text, b.text)) return false;
-      }
-      const codes::DateChoice& a = reading.date;
-      const codes::DateChoice& b = one.reading.date;
-      return a.year == b.year && a.quarter == b.quarter && a.month == b.month && a.week == b.week &&
-             a.day == b.day;
-    });
+  bool readsAs(const CodeOnRecord& code, const CompiledRule& rule, const codes::Reading& reading) const {
+    const std::vector<codes::Reading> full = state_.inFull(code);
+    for (std::size_t i = 0; i < full.size(); ++i)
+      if (code.readings[i].rule == rule.shown && same(reading, full[i])) return true;
+    return false;
+  }
+
+  static bool same(const codes::Reading& a, const codes::Reading& b) {
+    return a.date == b.date && std::equal(a.parts.begin(), a.parts.end(), b.parts.begin(), b.parts.end(),
+                                          [](const codes::PartReading& one, const codes::PartReading& other) {
+                                            return one.row == other.row &&
+                                                   codes::sameText(one.text, other.text);
+                                          });
   }
 
   void judge(const CompiledRule& rule, codes::Reading read) {

@@ -9,8 +9,9 @@
 
 // The problem: a guide has a hundred thousand codes on a hundred thousand records, most of them the same few texts
 // again on specimen after specimen, and each is asked of several rules. The choice: codes are gathered first, each text
-// is read once by each group of rules, and only whether a reading can be meant is asked of every record; all three in
-// parallel shares, put together in order. The cost: readings of one text are shared, so that a reading is a reference.
+// is read once by each group of rules, whether a reading can be meant is asked of every record that bears the text, and
+// of the reading little is kept; in parallel shares, put together in order. The cost: what is kept of one text is
+// shared, so that a reading is a reference, and its parts are read again where they are wanted.
 namespace saggar::choosing {
 
 using records::Field;
@@ -42,8 +43,10 @@ struct TextHash {
 
 struct ReadText {
   TextKey key;
-  std::vector<codes::Reading> readings;
+  std::uint32_t holders = 0;  // codes that are this text
+  std::vector<KeptReading> readings;
   std::vector<std::uint32_t> rules;  // the rule of each, rising
+  std::vector<bool> possible;        // of each holder, each reading
   const std::string* unlike = nullptr;
   bool more = false;
 };
@@ -122,6 +125,20 @@ Standing CodeState::standingOf(const CodeOnRecord& code) const {
   return standing;
 }
 
+// Reading the same text by the same rule again gives the same readings in the same order.
+std::vector<codes::Reading> CodeState::inFull(const CodeOnRecord& code) const {
+  std::vector<codes::Reading> full;
+  full.reserve(code.readings.size());
+  const MakerRule* last = nullptr;
+  for (const CodeReading& one : code.readings) {
+    if (one.rule == last) continue;
+    last = one.rule;
+    codes::Readings read = last->rule->read(code.value->text, kMostKept);
+    std::move(read.all.begin(), read.all.end(), std::back_inserter(full));
+  }
+  return full;
+}
+
 const RuleGroup& CodeState::groupOf(RecordIndex record, CodeField field) const {
   return rules.group(field == CodeField::registered ? records::kNoRecord : makerOf(record));
 }
@@ -158,32 +175,25 @@ void gather(const CodeState& state, RecordIndex record, std::vector<Found>& out)
                    [](const Found& a, const Found& b) { return a.field < b.field; });
 }
 
-void readText(ReadText& text, const RuleBook& rules) {
-  for (std::uint32_t index : rules.group(text.key.maker).by[static_cast<std::size_t>(text.key.on)]) {
-    const CompiledRule& rule = rules[index];
-    if (rule.quick.mayFit(text.key.text)) {
-      codes::Readings found = rule.rule.read(text.key.text, kMostKept);
-      text.more |= found.more;
-      for (codes::Reading& reading : found.all) {
-        text.readings.push_back(std::move(reading));
-        text.rules.push_back(index);
-      }
-      if (found.notOfRule.empty()) continue;
-    }
-    // Few rules have such a list, and none of them is long.
-    if (!rule.rule.spec().unlike) continue;
-    for (const codes::UnlikeText& unlike : *rule.rule.spec().unlike)
-      if (text.unlike == nullptr && codes::foldedKey(unlike.text) == codes::foldedKey(text.key.text))
-        text.unlike = &unlike.because;
-  }
-  text.readings.shrink_to_fit();
-}
-
 // Which texts a code is read as: its own field's rules, and of a code seen on a piece also those of the treatments.
-struct Texts {
-  std::uint32_t own = UINT32_MAX;
-  std::uint32_t booked = UINT32_MAX;
+// Which of the text's holders it is stands beside each.
+struct TextOf {
+  std::uint32_t text = UINT32_MAX;
+  std::uint32_t holder = 0;
 };
+struct Texts {
+  TextOf own, booked;
+};
+
+KeptReading kept(const CompiledRule& rule, codes::Reading&& full) {
+  KeptReading reading{full.date, std::move(full.number), std::move(full.key), std::move(full.alone), nullptr};
+  for (const PartTexts& table : rule.tables) {
+    const codes::PartReading* part = full.part(table.part);
+    if (part != nullptr && part->row && table.texts[*part->row].used != nullptr)
+      reading.worksUsed = table.texts[*part->row].used;
+  }
+  return reading;
+}
 
 class Reader {
  public:
@@ -192,12 +202,12 @@ class Reader {
   void run() {
     gatherAll();
     findTexts();
+    listHolders();
     inShares(texts_.size(), kTextsAShare, [&](std::size_t begin, std::size_t end, std::size_t) {
-      for (std::size_t i = begin; i < end; ++i) readText(texts_[i], state_.rules);
+      for (std::size_t i = begin; i < end; ++i) readText(i);
     });
-    state_.kept.reserve(texts_.size());
-    for (ReadText& text : texts_) state_.kept.push_back(std::move(text.readings));
-    judgeAll();
+    keepTexts();
+    putTogether();
     keepLast();
   }
 
@@ -212,53 +222,94 @@ class Reader {
       found_.insert(found_.end(), share.begin(), share.end());
       std::vector<Found>().swap(share);
     }
+    state_.all.resize(found_.size());
+    for (std::size_t i = 0; i < found_.size(); ++i) {
+      state_.all[i].record = found_[i].record;
+      state_.all[i].field = kCodeFieldNames[static_cast<std::size_t>(found_[i].field)];
+      state_.all[i].value = found_[i].value;
+    }
   }
 
-  std::uint32_t textOf(const Found& found, CodeField on) {
-    if (state_.rules.group(found.maker).by[static_cast<std::size_t>(on)].empty()) return UINT32_MAX;
+  TextOf textOf(const Found& found, CodeField on) {
+    if (state_.rules.group(found.maker).by[static_cast<std::size_t>(on)].empty()) return {};
     const TextKey key{found.value->text, found.maker, on};
     const auto [place, fresh] = byKey_.emplace(key, static_cast<std::uint32_t>(texts_.size()));
-    if (fresh) texts_.push_back({key, {}, {}, nullptr, false});
-    return place->second;
+    if (fresh) texts_.emplace_back().key = key;
+    return {place->second, texts_[place->second].holders++};
   }
 
   void findTexts() {
     of_.reserve(found_.size());
     byKey_.reserve(found_.size());
     for (const Found& found : found_) {
-      Texts texts{textOf(found, found.field), UINT32_MAX};
+      Texts texts{textOf(found, found.field), {}};
       if (found.field == CodeField::codeSeen) texts.booked = textOf(found, CodeField::code);
       of_.push_back(texts);
     }
+    byKey_ = {};
   }
 
-  void judgeAll() {
-    struct Judged {
-      std::vector<CodeReading> readings;
-      std::vector<std::uint32_t> counts;
-    };
-    std::vector<Judged> shares(sharesOf(found_.size(), kRecordsAShare));
-    state_.all.resize(found_.size());
-    inShares(found_.size(), kRecordsAShare, [&](std::size_t begin, std::size_t end, std::size_t share) {
-      Judged& judged = shares[share];
-      for (std::size_t i = begin; i < end; ++i) {
-        const std::size_t before = judged.readings.size();
-        judge(i, judged.readings);
-        judged.counts.push_back(static_cast<std::uint32_t>(judged.readings.size() - before));
+  // The codes that are a text are holders_[begins_[text] …], in their order.
+  void listHolders() {
+    begins_.reserve(texts_.size() + 1);
+    begins_.push_back(0);
+    for (const ReadText& text : texts_) begins_.push_back(begins_.back() + text.holders);
+    holders_.resize(begins_.back());
+    for (std::size_t i = 0; i < of_.size(); ++i)
+      for (const TextOf& one : {of_[i].own, of_[i].booked})
+        if (one.text != UINT32_MAX) holders_[begins_[one.text] + one.holder] = static_cast<std::uint32_t>(i);
+  }
+
+  // Every way in which a text can be read, and which of them each of its holders can mean.
+  void readText(std::size_t index) {
+    ReadText& text = texts_[index];
+    std::vector<codes::Reading> full;
+    for (std::uint32_t which : state_.rules.group(text.key.maker).by[static_cast<std::size_t>(text.key.on)]) {
+      const CompiledRule& rule = state_.rules[which];
+      if (rule.quick.mayFit(text.key.text)) {
+        codes::Readings found = rule.rule.read(text.key.text, kMostKept);
+        text.more |= found.more;
+        for (codes::Reading& reading : found.all) {
+          full.push_back(std::move(reading));
+          text.rules.push_back(which);
+        }
+        if (found.notOfRule.empty()) continue;
       }
-    });
-    std::size_t count = 0;
-    for (const Judged& share : shares) count += share.readings.size();
-    state_.readings.reserve(count);
-    std::size_t code = 0;
-    for (Judged& share : shares) {
-      const CodeReading* next = state_.readings.data() + state_.readings.size();
-      for (const CodeReading& reading : share.readings) state_.readings.push_back(reading);
-      for (std::uint32_t readings : share.counts) {
-        state_.all[code++].readings = std::span(next, readings);
-        next += readings;
-      }
+      // Few rules have such a list, and none of them is long.
+      if (!rule.rule.spec().unlike) continue;
+      for (const codes::UnlikeText& unlike : *rule.rule.spec().unlike)
+        if (text.unlike == nullptr && codes::foldedKey(unlike.text) == codes::foldedKey(text.key.text))
+          text.unlike = &unlike.because;
     }
+    text.possible.reserve(text.holders * full.size());
+    for (std::size_t holder = begins_[index]; holder < begins_[index + 1]; ++holder) {
+      const Standing standing = state_.standingOf(state_.all[holders_[holder]]);
+      for (std::size_t i = 0; i < full.size(); ++i)
+        text.possible.push_back(state_.judge.possible(state_.rules[text.rules[i]], full[i], standing));
+    }
+    text.readings.reserve(full.size());
+    for (std::size_t i = 0; i < full.size(); ++i)
+      text.readings.push_back(kept(state_.rules[text.rules[i]], std::move(full[i])));
+  }
+
+  // One after the other; firstKept_ says where those of each text begin.
+  void keepTexts() {
+    std::size_t count = 0;
+    for (const ReadText& text : texts_) count += text.readings.size();
+    state_.kept.reserve(count);
+    firstKept_.reserve(texts_.size());
+    for (ReadText& text : texts_) {
+      firstKept_.push_back(state_.kept.size());
+      std::move(text.readings.begin(), text.readings.end(), std::back_inserter(state_.kept));
+      std::vector<KeptReading>().swap(text.readings);
+    }
+  }
+
+  void putTogether() {
+    std::size_t count = 0;
+    for (const ReadText& text : texts_) count += text.holders * text.rules.size();
+    state_.readings.reserve(count);
+    for (std::size_t i = 0; i < found_.size(); ++i) putTogether(i);
   }
 
   // The years of a works rule a reading out, but not the last that is left of all that the eye allows: that one binds,
@@ -279,11 +330,14 @@ class Reader {
     CodeOnRecord* on = nullptr;
     for (std::size_t i = begin; i < end; ++i) {
       CodeOnRecord& code = state_.all[i];
+      if (std::any_of(code.readings.begin(), code.readings.end(),
+                      [](const auto& one) { return one.possible; }))
+        return;
       const Standing standing = state_.standingOf(code);
-      for (const CodeReading& reading : code.readings) {
-        if (reading.possible) return;
-        if (!state_.judge.possibleButForWorks(state_.rules.of(*reading.rule), reading.reading, standing))
-          continue;
+      const std::vector<codes::Reading> full = state_.inFull(code);
+      for (std::size_t r = 0; r < full.size(); ++r) {
+        const CodeReading& reading = code.readings[r];
+        if (!state_.judge.possibleButForWorks(state_.rules.of(*reading.rule), full[r], standing)) continue;
         if (last != nullptr) return;
         last = &reading;
         on = &code;
@@ -294,43 +348,46 @@ class Reader {
     on->applies = true;
   }
 
-  void judge(std::size_t i, std::vector<CodeReading>& out) {
+  // The readings of both texts of a code, in the order of the rules.
+  void putTogether(std::size_t i) {
     const Found& found = found_[i];
     CodeOnRecord& code = state_.all[i];
-    code.record = found.record;
-    code.field = kCodeFieldNames[static_cast<std::size_t>(found.field)];
-    code.value = found.value;
-    const Standing standing = state_.standingOf(code);
+    const std::size_t first = state_.readings.size();
     bool any = false;
-    auto add = [&](std::uint32_t text, std::size_t reading) {
-      const CompiledRule& rule = state_.rules[texts_[text].rules[reading]];
-      const codes::Reading& read = state_.kept[text][reading];
-      const bool possible = state_.judge.possible(rule, read, standing);
-      any |= possible;
-      out.push_back(CodeReading{rule.shown, read, possible});
-    };
     const Texts texts = of_[i];
+    auto rulesOf = [&](TextOf one) {
+      return one.text == UINT32_MAX ? std::span<const std::uint32_t>()
+                                    : std::span<const std::uint32_t>(texts_[one.text].rules);
+    };
+    auto add = [&](TextOf one, std::size_t reading) {
+      const ReadText& text = texts_[one.text];
+      const bool possible = text.possible[one.holder * text.rules.size() + reading];
+      any |= possible;
+      state_.readings.push_back(CodeReading{state_.rules[text.rules[reading]].shown,
+                                            state_.kept[firstKept_[one.text] + reading], possible});
+    };
+    const auto ownRules = rulesOf(texts.own);
+    const auto bookedRules = rulesOf(texts.booked);
     std::size_t own = 0;
     std::size_t booked = 0;
-    const std::size_t ownCount = texts.own == UINT32_MAX ? 0 : texts_[texts.own].rules.size();
-    const std::size_t bookedCount = texts.booked == UINT32_MAX ? 0 : texts_[texts.booked].rules.size();
-    while (own < ownCount || booked < bookedCount) {
+    while (own < ownRules.size() || booked < bookedRules.size()) {
       const bool takeOwn =
-          booked == bookedCount ||
-          (own < ownCount && texts_[texts.own].rules[own] < texts_[texts.booked].rules[booked]);
+          booked == bookedRules.size() || (own < ownRules.size() && ownRules[own] < bookedRules[booked]);
       if (takeOwn) {
         add(texts.own, own++);
       } else {
         add(texts.booked, booked++);
       }
     }
-    for (std::uint32_t text : {texts.own, texts.booked}) {
-      if (text == UINT32_MAX) continue;
+    code.readings = std::span<const CodeReading>(state_.readings).subspan(first);
+    for (const TextOf& one : {texts.own, texts.booked}) {
+      if (one.text == UINT32_MAX) continue;
       code.applies = true;
-      code.more |= texts_[text].more;
-      if (code.unlike == nullptr) code.unlike = texts_[text].unlike;
+      code.more |= texts_[one.text].more;
+      if (code.unlike == nullptr) code.unlike = texts_[one.text].unlike;
     }
     // What could not be read of the rules or of the record may be what makes it possible.
+    const Standing standing = state_.standingOf(code);
     const bool unsure =
         state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
         (standing.treatment != records::kNoRecord && state_.collection[standing.treatment].broken);
@@ -342,6 +399,9 @@ class Reader {
   std::vector<Texts> of_;
   std::vector<ReadText> texts_;
   std::unordered_map<TextKey, std::uint32_t, TextHash> byKey_;
+  std::vector<std::uint32_t> holders_;
+  std::vector<std::size_t> begins_;
+  std::vector<std::size_t> firstKept_;
 };
 
 }  // namespace
@@ -373,13 +433,18 @@ std::span<const CodeOnRecord> CodeReadings::of(RecordIndex record) const {
   return {begin, end};
 }
 
+std::vector<codes::Reading> CodeReadings::inFull(const CodeOnRecord& code) const {
+  return state_ ? state_->inFull(code) : std::vector<codes::Reading>();
+}
+
 std::vector<Against> CodeReadings::against(const CodeOnRecord& code, const CodeReading& reading) const {
   if (reading.possible) return {};
   const auto which = static_cast<std::size_t>(&code - state_->all.data());
   const auto place = static_cast<std::size_t>(&reading - code.readings.data());
   for (const StruckOut& one : state_->struckOut)
     if (one.code == which && one.reading == place) return one.because;
-  return state_->judge.against(state_->rules.of(*reading.rule), reading.reading, state_->standingOf(code));
+  return state_->judge.against(state_->rules.of(*reading.rule), state_->inFull(code)[place],
+                               state_->standingOf(code));
 }
 
 std::vector<const MakerRule*> CodeReadings::rulesFor(RecordIndex record, Field field) const {

@@ -44,10 +44,24 @@ struct Against {
   const records::Value* value = nullptr;  // the value itself, if there is one
 };
 
-// Readings of equal texts are shared and live as long as the CodeReadings (or the Loose) they come from.
+// What is kept of one way to read a text. A large guide has a hundred thousand of them, and few are ever printed: the
+// parts are read again where they are wanted (CodeReadings::inFull).
+struct KeptReading {
+  codes::DateChoice date;
+  std::optional<codes::CodeNumber> number;
+  std::string key;  // as codes::Reading has them
+  std::string alone;
+  const records::Value* worksUsed = nullptr;  // the years of the works that it names
+
+  std::string dateInWords() const { return codes::inWords(date); }
+  // Set if the date has a year.
+  std::optional<dates::Bounds> when() const { return date.year ? codes::daysOf(date) : std::nullopt; }
+};
+
+// Readings of equal texts are shared and live as long as the CodeReadings they come from.
 struct CodeReading {
   const MakerRule* rule = nullptr;
-  const codes::Reading& reading;
+  const KeptReading& reading;
   bool possible = true;
 };
 
@@ -76,6 +90,9 @@ class CodeReadings {
   std::span<const MakerRule> rules() const;
   std::span<const CodeOnRecord> all() const;  // by record, then field, then as typed
   std::span<const CodeOnRecord> of(RecordIndex record) const;
+
+  // The readings of a code with their parts, in the order of `readings`.
+  std::vector<codes::Reading> inFull(const CodeOnRecord& code) const;
 
   // What rules a reading of a code out; empty if it is possible.
   std::vector<Against> against(const CodeOnRecord& code, const CodeReading& reading) const;
@@ -118,8 +135,9 @@ class CodeReadings {
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 
-  // What the possible readings say of days, for the network of dates. Codes and readings are numbered as in all().
-  chronology::AllCodeDays days() const;
+  // What the possible readings say of days, for the network of dates. Codes and readings are numbered as in all(). These
+  // readings must outlive it.
+  std::unique_ptr<chronology::CodeDates> days() const;
 
   // Documented dates rule a reading out: from then on it is not possible, and against() tells why.
   struct StruckOut {

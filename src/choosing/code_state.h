@@ -15,13 +15,14 @@ struct CodeState {
   Judge judge;
   RuleBook rules;
   std::vector<CodeOnRecord> all;
-  std::vector<CodeReading> readings;              // of all codes, one after the other
-  std::vector<std::vector<codes::Reading>> kept;  // of every text once
+  std::vector<CodeReading> readings;  // of all codes, one after the other
+  std::vector<KeptReading> kept;      // of every text once
   std::vector<CodeReadings::StruckOut> struckOut;
 
   RecordIndex makerOf(RecordIndex record) const;
   RecordIndex treatmentOf(RecordIndex record) const;
   Standing standingOf(const CodeOnRecord& code) const;
+  std::vector<codes::Reading> inFull(const CodeOnRecord& code) const;
   const RuleGroup& groupOf(RecordIndex record, CodeField field) const;
   std::vector<std::uint32_t> rulesFor(RecordIndex record, CodeField field) const;
 };

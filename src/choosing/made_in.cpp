@@ -12,7 +12,8 @@ Answer holds(const Value* value, RecordIndex wanted) {
   if (value == nullptr || value->type == ValueType::unknown || value->type == ValueType::unfit)
     return Answer::maybe;
   if (value->type == ValueType::none) return Answer::no;
-  bool unsure = value->type == ValueType::list && !(value->evidence != nullptr && value->evidence->complete);
+  bool unsure =
+      value->type == ValueType::list && !(value->evidence != nullptr && value->evidence->complete());
   for (const Value& one : value->each()) {
     if (one.target() == wanted) return Answer::yes;
     unsure |= one.target() == records::kNoRecord && one.type != ValueType::none;

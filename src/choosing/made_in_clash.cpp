@@ -23,7 +23,7 @@ const Value* firmly(const records::Record& record, records::Field field) {
 // than a list that is still short.
 bool excludesTheRest(const Value& value) {
   return value.type == ValueType::none || value.type == ValueType::mapping ||
-         (value.evidence != nullptr && value.evidence->complete);
+         (value.evidence != nullptr && value.evidence->complete());
 }
 
 class Search {

@@ -226,7 +226,8 @@ class Walker {
       return show(leavesNothingOut ? State::none : State::absent, at, nullptr, &spec, way, last(i + 1));
     const bool nothing = said != nullptr && said->type == ValueType::none;
     if (said != nullptr && !(nothing && !others.empty())) value(*said, spec, at, i + 1, way);
-    way.pass(leavesNothingOut || (said != nullptr && said->evidence != nullptr && said->evidence->complete));
+    way.pass(leavesNothingOut ||
+             (said != nullptr && said->evidence != nullptr && said->evidence->complete()));
     for (RecordIndex one : others) {
       if (!going_) return;
       record(one, i + 1, way);
@@ -243,7 +244,7 @@ class Walker {
       case ValueType::list: {
         if (spec.type == FieldType::citations || records::isKeptAsTyped(spec.type))
           return show(State::value, at, &one, &spec, way, last(i));
-        way.pass(varies || (one.evidence != nullptr && one.evidence->complete));
+        way.pass(varies || (one.evidence != nullptr && one.evidence->complete()));
         if (one.count() == 0)
           return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
         for (const Value& item : one.items()) {

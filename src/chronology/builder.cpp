@@ -26,11 +26,10 @@ FactId Builder::add(const Fact& fact) {
   return out_.network.addFact(weaknessOf(fact));
 }
 
-FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other,
+FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says says,
                      const evidence::Weighed& weighed) {
   Fact one;
   one.record = record;
-  one.other = other;
   one.value = value;
   one.field = field;
   one.says = says;
@@ -49,15 +48,14 @@ FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says s
   return add(one);
 }
 
-FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other) {
-  return fact(record, field, value, says, other, weights.weigh(record, *value));
+FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says says) {
+  return fact(record, field, value, says, weights.weigh(record, *value));
 }
 
 FactId Builder::citationFact(RecordIndex record, Field field, const records::Citation& citation, Says says,
                              Standing standing) {
   Fact one;
   one.record = record;
-  one.other = citation.target;
   one.citation = &citation;
   one.field = field;
   one.says = says;

@@ -21,9 +21,8 @@ class Builder {
   const dates::Options& options;
 
   // The weight of a value, or of its record's own evidence; a specimen's own word is as good as it was seen.
+  FactId fact(RecordIndex record, Field field, const Value* value, Says says);
   FactId fact(RecordIndex record, Field field, const Value* value, Says says,
-              RecordIndex other = records::kNoRecord);
-  FactId fact(RecordIndex record, Field field, const Value* value, Says says, RecordIndex other,
               const evidence::Weighed& weighed);
   FactId citationFact(RecordIndex record, Field field, const records::Citation& citation, Says says,
                       Standing standing);
@@ -62,6 +61,6 @@ const Value& partOf(const Value& value, Field first);
 void gatherDates(Builder& builder, RecordIndex record);
 void gatherRelations(Builder& builder, RecordIndex record);
 void gatherCitations(Builder& builder, RecordIndex record);
-void gatherCodes(Builder& builder, const AllCodeDays& codes);
+void gatherCodes(Builder& builder, const CodeDates& codes);
 
 }  // namespace saggar::chronology

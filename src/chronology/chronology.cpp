@@ -9,41 +9,20 @@ namespace saggar::chronology {
 using dates::Day;
 using dates::End;
 
-namespace {
-
-constexpr std::int32_t kOpenDay = INT32_MIN;
-constexpr std::int32_t kFarDay = INT32_MAX;  // kept beside
-
-}  // namespace
-
 Chronology Chronology::reason(const linking::Collection& collection, const evidence::Weights& weights,
-                              AllCodeDays codes) {
+                              const CodeDates& codes) {
   Chronology made;
   made.events_ = std::make_shared<Events>(collection);
   made.gathered_ = std::make_shared<Gathered>(gather(collection, weights, *made.events_, codes));
-  codes = {};
   Solver(made).run();
   made.gathered_->network.dropIndex();
   made.gathered_->uses = {};
   return made;
 }
 
-void Chronology::keep(Bounds& bounds, const Ways& from, const Ways& to, bool chains) {
-  const std::size_t count = from.days.size();
-  bounds.earliest.assign(count, kOpenDay);
-  bounds.latest.assign(count, kOpenDay);
-  auto put = [](std::vector<std::int32_t>& days, std::unordered_map<Node, Days>& far, Node node, Days day) {
-    const bool fits = day > kOpenDay && day < kFarDay;
-    days[node] = fits ? static_cast<std::int32_t>(day) : kFarDay;
-    if (!fits) far.emplace(node, day);
-  };
-  for (Node node = 1; node < count; ++node) {
-    if (to.reaches(node)) put(bounds.earliest, bounds.farEarliest, node, -to.of(node));
-    if (from.reaches(node)) put(bounds.latest, bounds.farLatest, node, from.of(node));
-  }
-  if (!chains) return;
-  bounds.viaEarliest = to.via;
-  bounds.viaLatest = from.via;
+Chronology::Bounds Chronology::withoutChains(Ways from, Ways to) {
+  from.via = to.via = {};
+  return {std::move(from), std::move(to)};
 }
 
 const Chronology::Bounds& Chronology::of(BoundsOf which) const {
@@ -54,18 +33,8 @@ dates::Bounds Chronology::bounds(Node event, BoundsOf which) const {
   dates::Bounds out{Day::minusInfinity(), Day::plusInfinity()};
   if (gathered_ == nullptr || event == kOrigin || event >= events_->count()) return out;
   const Bounds& bounds = of(which);
-  const std::int32_t earliest = bounds.earliest[event];
-  const std::int32_t latest = bounds.latest[event];
-  if (earliest == kFarDay) {
-    out.earliest = Day::fromNumber(bounds.farEarliest.at(event));
-  } else if (earliest != kOpenDay) {
-    out.earliest = Day::fromNumber(earliest);
-  }
-  if (latest == kFarDay) {
-    out.latest = Day::fromNumber(bounds.farLatest.at(event));
-  } else if (latest != kOpenDay) {
-    out.latest = Day::fromNumber(latest);
-  }
+  if (bounds.to.reaches(event)) out.earliest = Day::fromNumber(-bounds.to.of(event));
+  if (bounds.from.reaches(event)) out.latest = Day::fromNumber(bounds.from.of(event));
   return out;
 }
 
@@ -74,7 +43,7 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
   if (gathered_ == nullptr || event == kOrigin || event >= events_->count() || which == BoundsOf::tests)
     return facts;
   const Bounds& bounds = of(which);
-  const std::vector<EdgeId>& via = end == End::Earliest ? bounds.viaEarliest : bounds.viaLatest;
+  const std::vector<EdgeId>& via = end == End::Earliest ? bounds.to.via : bounds.from.via;
   auto add = [&](FactId fact) {
     if (fact != kNoFact && std::find(facts.begin(), facts.end(), fact) == facts.end()) facts.push_back(fact);
   };

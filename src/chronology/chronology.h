@@ -42,9 +42,9 @@ struct Precedence {
 
 class Chronology {
  public:
-  // The collection and weights must outlive it. `codes` are done with when it is made.
+  // The collection and weights must outlive it.
   static Chronology reason(const linking::Collection& collection, const evidence::Weights& weights,
-                           AllCodeDays codes);
+                           const CodeDates& codes);
   Chronology() = default;
 
   const Events& events() const { return *events_; }
@@ -79,13 +79,11 @@ class Chronology {
   Precedence first(Node a, Node b) const;
 
  private:
-  // Both ends of every event, small.
+  // The latest day of a point is the length of the way from the origin, the earliest that of the way back, negated.
   struct Bounds {
-    std::vector<std::int32_t> earliest, latest;  // kOpenDay: none
-    std::unordered_map<Node, Days> farEarliest, farLatest;
-    std::vector<EdgeId> viaEarliest, viaLatest;
+    Ways from, to;
   };
-  static void keep(Bounds& bounds, const Ways& from, const Ways& to, bool chains);
+  static Bounds withoutChains(Ways from, Ways to);
   const Bounds& of(BoundsOf which) const;
   friend class Solver;
 

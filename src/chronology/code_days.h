@@ -1,11 +1,13 @@
 #pragma once
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 #include "dates/bounds.h"
 #include "linking/collection.h"
 
-// What the codes of a guide say of days, as plain data: codes are read in a later room, which fills this in.
+// What the codes of a guide say of days. Codes are read in a later room, which tells them one after the other: all at
+// once they would take a tenth of the memory of a large guide.
 namespace saggar::chronology {
 
 inline constexpr std::uint32_t kNoSeries = 0xFFFFFFFF;
@@ -38,20 +40,26 @@ struct CodeDays {
   bool first = true;                                // a treatment's only or first code
   std::vector<CodeReadingDays> readings;            // the possible ones; none is empty
   bool more = false;                                // there are more than were kept: nothing is concluded
-  std::uint32_t series = kNoSeries;  // in which its number was given out, if there is one reading only
+  // Numbers that were given out in order, or at least have a table of dates, are a series; they count from 0. Set if
+  // there is one reading only.
+  std::uint32_t series = kNoSeries;
   std::int64_t number = 0;
+  const records::Value* order =
+      nullptr;  // of the rule that states the order of the series; null where there is none
   NumberDays table;
 };
 
-// Numbers that were given out in order, or at least have a table of dates.
-struct CodeSeries {
-  linking::RecordIndex maker = records::kNoRecord;
-  const records::Value* order = nullptr;  // of the rule that states it; null where there is none
+class CodeDates {
+ public:
+  virtual ~CodeDates() = default;
+  // All of them in the order of the records, each time the same.
+  virtual void each(const std::function<void(const CodeDays&)>& take) const = 0;
 };
 
-struct AllCodeDays {
-  std::vector<CodeDays> codes;  // in the order of the records
-  std::vector<CodeSeries> series;
+// Of a guide without codes.
+class NoCodeDates final : public CodeDates {
+ public:
+  void each(const std::function<void(const CodeDays&)>&) const override {}
 };
 
 }  // namespace saggar::chronology

@@ -32,16 +32,16 @@ enum class Says : std::uint8_t {
   ordered,     // after, before
 };
 
+// A large guide states a million, so that what can be found again is not kept: otherOf says what it relates to.
 struct Fact {
-  RecordIndex record = records::kNoRecord;
-  RecordIndex other = records::kNoRecord;  // the record it relates to
   union {
     const Value* value = nullptr;
     const records::Citation* citation;  // cited, drawn, offered
   };
+  RecordIndex record = records::kNoRecord;
   Field field{};
   Says says = Says::date;
-  Standing standing = Standing::uncited;
+  Standing standing : 4 = Standing::uncited;
   bool disputed : 1 = false;  // another source says otherwise, and it is not set aside
   bool doubted : 1 = false;   // the author doubts it: for likely days alone, after all others
 
@@ -49,5 +49,10 @@ struct Fact {
   // Only a documented fact proves.
   bool proves() const { return standing == Standing::documented && !disputed && !doubted; }
 };
+static_assert(sizeof(Fact) == 16);
+
+// The record that the fact relates to its own: a shape's maker, what a citation names, the feature of a look. Of several
+// shapes the first; kNoRecord for facts that stand by themselves, and those of codes.
+RecordIndex otherOf(const linking::Collection& collection, const Fact& fact);
 
 }  // namespace saggar::chronology

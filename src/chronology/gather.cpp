@@ -5,7 +5,7 @@
 namespace saggar::chronology {
 
 Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
-                const AllCodeDays& codes) {
+                const CodeDates& codes) {
   Gathered gathered;
   gathered.network.addNodes(events.count() - 1);
   // More than there will be, as a rule: memory that is not touched costs nothing, and growing would cost it twice.

@@ -44,6 +44,6 @@ struct Gathered {
 
 // All events and relations of a guide (SEMANTICS, "The relations records imply"); the network is finished.
 Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
-                const AllCodeDays& codes);
+                const CodeDates& codes);
 
 }  // namespace saggar::chronology

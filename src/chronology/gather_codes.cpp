@@ -1,6 +1,4 @@
 #include <algorithm>
-#include <map>
-#include <unordered_map>
 
 #include "chronology/builder.h"
 
@@ -23,32 +21,40 @@ Bounds both(const Bounds& a, const Bounds& b) {
 
 class Codes {
  public:
-  Codes(Builder& builder, const AllCodeDays& codes) : builder_(builder), codes_(codes) {}
+  explicit Codes(Builder& builder) : builder_(builder) {}
 
-  void gather() {
-    for (std::size_t i = 0; i < codes_.codes.size(); ++i) {
-      const CodeDays& code = codes_.codes[i];
-      if (code.more || code.readings.empty() || builder_.broken(code.record)) continue;
-      const Node booked = bookedOn(code);
-      if (booked == kNoNode) continue;
-      if (code.field == "date-code"_f) {
-        dateCode(code, booked);
-      } else {
-        inUse(code, booked);
-      }
-      if (code.series != kNoSeries) numbers_[{code.series, code.number}].push_back({i, booked});
-    }
+  void gather(const CodeDates& codes) {
+    codes.each([&](const CodeDays& code) { take(code); });
     series();
   }
 
  private:
+  void take(const CodeDays& code) {
+    if (code.more || code.readings.empty() || builder_.broken(code.record)) return;
+    const Node booked = bookedOn(code);
+    if (booked == kNoNode) return;
+    if (code.field == "date-code"_f) {
+      dateCode(code, booked);
+    } else {
+      inUse(code, booked);
+    }
+    if (code.series == kNoSeries) return;
+    std::uint32_t table = kNoTable;
+    if (code.table.early != nullptr || code.table.late != nullptr) {
+      table = static_cast<std::uint32_t>(tables_.size());
+      tables_.push_back(code.table);
+    }
+    holders_.push_back({code.number, code.value, code.order, code.series, booked, code.record, code.maker,
+                        table, code.field});
+  }
+
   // The day a code belongs to. A further code of a treatment, and a registration, have days of their own.
   Node bookedOn(const CodeDays& code) {
     const Events& events = builder_.events;
     if (code.field == "date-code"_f) return events.nodeOf(code.record, "made"_f);
     if (code.field == "registered"_f) {
       const Node day = builder_.newNode();
-      const FactId fact = builder_.fact(code.record, code.field, code.value, Says::number, code.maker);
+      const FactId fact = builder_.fact(code.record, code.field, code.value, Says::number);
       if (builder_.all[code.record].kind == Kind::specimen) {
         builder_.notAfter(day, events.nodeOf(code.record, "made"_f), fact);
       } else {
@@ -84,7 +90,7 @@ class Codes {
   }
 
   FactId ruleFact(const CodeDays& code, const Value* used, Says says) {
-    const FactId fact = builder_.fact(code.record, code.field, code.value, says, code.maker);
+    const FactId fact = builder_.fact(code.record, code.field, code.value, says);
     if (used != nullptr) {
       builder_.out().years.emplace_back(fact, used);
       const evidence::Weighed rule = builder_.weights.weigh(code.maker, *used);
@@ -115,8 +121,7 @@ class Codes {
     if (code.readings.size() == 1) {
       const CodeReadingDays& reading = code.readings[0];
       const Both day{reading.when, reading.when};
-      if (binds(day))
-        bind(made, day, builder_.fact(code.record, code.field, code.value, Says::dateCode, code.maker));
+      if (binds(day)) bind(made, day, builder_.fact(code.record, code.field, code.value, Says::dateCode));
       const Both used = usedDays(reading.used);
       if (binds(used)) bind(made, used, ruleFact(code, reading.used, Says::inUse));
       const Both works = usedDays(reading.worksUsed);
@@ -145,7 +150,7 @@ class Codes {
       choice.members.push_back(std::move(member));
     }
     if (!binds(hull)) return;
-    choice.fact = builder_.fact(code.record, code.field, code.value, Says::dateCode, code.maker);
+    choice.fact = builder_.fact(code.record, code.field, code.value, Says::dateCode);
     choice.edges[0] = builder_.notBefore(made, hull.wide.earliest, choice.fact, kWide);
     choice.edges[1] = builder_.notAfterDay(made, hull.wide.latest, choice.fact, kWide);
     choice.edges[2] = builder_.notBefore(made, hull.plain.earliest, choice.fact, kPlain);
@@ -153,47 +158,61 @@ class Codes {
     builder_.out().choices.push_back(std::move(choice));
   }
 
+  // A code with a number, and where its day is.
+  struct Holder {
+    std::int64_t number;
+    const Value* value;
+    const Value* order;
+    std::uint32_t series;
+    Node booked;
+    RecordIndex record, maker;
+    std::uint32_t table;  // in tables_
+    Field field;
+    bool sameNumber(const Holder& other) const { return series == other.series && number == other.number; }
+  };
+
   void series() {
+    std::stable_sort(holders_.begin(), holders_.end(), [](const Holder& a, const Holder& b) {
+      return a.series != b.series ? a.series < b.series : a.number < b.number;
+    });
     std::uint32_t last = kNoSeries;
     Node before = kNoNode;
     FactId order = kNoFact;
-    for (const auto& [which, holders] : numbers_) {
-      const CodeSeries& series = codes_.series[which.first];
-      if (which.first != last) {
-        last = which.first;
+    for (auto first = holders_.begin(); first != holders_.end();) {
+      if (first->series != last) {
+        last = first->series;
         before = kNoNode;
-        order = kNoFact;
-        if (series.order != nullptr) order = orderFact(series);
+        order = first->order != nullptr ? orderFact(*first) : kNoFact;
       }
       const Node low = builder_.newNode();
       const Node high = builder_.newNode();
       builder_.notAfter(low, high, kNoFact);
-      for (const Holder& holder : holders) {
-        const CodeDays& code = codes_.codes[holder.code];
-        const FactId fact = builder_.fact(code.record, code.field, code.value, Says::number, code.maker);
-        builder_.notAfter(low, holder.booked, fact);
-        builder_.notAfter(holder.booked, high, fact);
+      auto holder = first;
+      for (; holder != holders_.end() && holder->sameNumber(*first); ++holder) {
+        const FactId fact = builder_.fact(holder->record, holder->field, holder->value, Says::number);
+        builder_.notAfter(low, holder->booked, fact);
+        builder_.notAfter(holder->booked, high, fact);
       }
-      tables(codes_.codes[holders[0].code], low, high);
+      if (first->table != kNoTable) bindTable(*first, low, high);
       if (order != kNoFact) builder_.notAfter(before, low, order);
       before = high;
+      first = holder;
     }
   }
 
-  FactId orderFact(const CodeSeries& series) {
-    const FactId fact = builder_.fact(series.maker, "codes"_f, series.order, Says::order, series.maker);
+  FactId orderFact(const Holder& code) {
+    const FactId fact = builder_.fact(code.maker, "codes"_f, code.order, Says::order);
     // Without evidence an order is the author's judgement.
     if (builder_.at(fact).standing == Standing::uncited) builder_.weaken(fact, Standing::judged);
     return fact;
   }
 
-  void tables(const CodeDays& code, Node low, Node high) {
-    const NumberDays& table = code.table;
+  void bindTable(const Holder& code, Node low, Node high) {
+    const NumberDays& table = tables_[code.table];
     auto factOf = [&](const Value* entry, bool byOrder) {
-      const FactId fact = builder_.fact(code.maker, "codes"_f, entry, Says::table, code.maker);
-      const CodeSeries& series = codes_.series[code.series];
-      if (byOrder && series.order != nullptr) {
-        const evidence::Weighed order = builder_.weights.weigh(code.maker, *series.order);
+      const FactId fact = builder_.fact(code.maker, "codes"_f, entry, Says::table);
+      if (byOrder && code.order != nullptr) {
+        const evidence::Weighed order = builder_.weights.weigh(code.maker, *code.order);
         builder_.weaken(fact, order.standing == Standing::uncited ? Standing::judged : order.standing);
       }
       return fact;
@@ -204,19 +223,16 @@ class Codes {
       builder_.notAfterDay(high, table.when.latest, factOf(table.late, table.lateByOrder));
   }
 
-  struct Holder {
-    std::size_t code;
-    Node booked;
-  };
+  static constexpr std::uint32_t kNoTable = 0xFFFFFFFF;
   Builder& builder_;
-  const AllCodeDays& codes_;
-  std::map<std::pair<std::uint32_t, std::int64_t>, std::vector<Holder>> numbers_;
+  std::vector<Holder> holders_;
+  std::vector<NumberDays> tables_;
 };
 
 }  // namespace
 
-void gatherCodes(Builder& builder, const AllCodeDays& codes) {
-  Codes(builder, codes).gather();
+void gatherCodes(Builder& builder, const CodeDates& codes) {
+  Codes(builder).gather(codes);
 }
 
 }  // namespace saggar::chronology

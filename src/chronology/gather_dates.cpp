@@ -59,7 +59,7 @@ void bindDate(Builder& builder, RecordIndex record, const Entry& entry, bool spa
       if (end.type == ValueType::event) {
         const Node other = builder.events.named(end);
         if (other == kNoNode) continue;
-        const FactId fact = builder.fact(record, entry.field, &value, Says::endsIn, end.target());
+        const FactId fact = builder.fact(record, entry.field, &value, Says::endsIn);
         // A moment lies before or after the event; an end of a span is on the day of it.
         if (span || i == 0) builder.notAfter(other, own, fact);
         if (span || i == 1) builder.notAfter(own, other, fact);

@@ -45,14 +45,14 @@ class Relations {
 
   void ofMaker(const Value& maker) {
     if (maker.target() == kNoRecord) return;
-    const FactId fact = builder_.fact(record_, "maker"_f, &maker, Says::shapeOf, maker.target());
+    const FactId fact = builder_.fact(record_, "maker"_f, &maker, Says::shapeOf);
     builder_.notAfter(event(maker.target(), "founded"_f), own("introduced"_f), fact);
     builder_.notAfter(own("withdrawn"_f), event(maker.target(), "closed"_f), fact);
   }
 
   void supplier(const Value& supplier) {
     if (supplier.target() == kNoRecord) return;
-    const FactId fact = builder_.fact(record_, "supplier"_f, &supplier, Says::supplied, supplier.target());
+    const FactId fact = builder_.fact(record_, "supplier"_f, &supplier, Says::supplied);
     builder_.notAfter(event(supplier.target(), "founded"_f), own("designed"_f), fact);
   }
 
@@ -66,7 +66,7 @@ class Relations {
 
   void inLifeOf(const Value& thing, Field field, Says says) {
     if (thing.target() == kNoRecord) return;
-    const FactId fact = builder_.fact(record_, field, &thing, says, thing.target());
+    const FactId fact = builder_.fact(record_, field, &thing, says);
     builder_.notAfter(event(thing.target(), "introduced"_f), own("introduced"_f), fact);
     builder_.notAfter(own("withdrawn"_f), event(thing.target(), "withdrawn"_f), fact);
   }
@@ -82,7 +82,7 @@ class Relations {
       choice.shapes.push_back(one.target());
     }
     if (choice.shapes.empty()) return;
-    choice.fact = builder_.fact(record_, "shape"_f, &shapes, Says::onShape, choice.shapes[0]);
+    choice.fact = builder_.fact(record_, "shape"_f, &shapes, Says::onShape);
     for (auto& edges : choice.edges) {
       edges[0] = builder_.open(own("introduced"_f), kOrigin, choice.fact, 0);
       edges[1] = builder_.open(kOrigin, own("withdrawn"_f), choice.fact, 0);
@@ -92,7 +92,7 @@ class Relations {
 
   void forWhom(const Value& customer, Node begin, Node end) {
     if (customer.target() == kNoRecord) return;
-    const FactId fact = builder_.fact(record_, "for"_f, &customer, Says::forWhom, customer.target());
+    const FactId fact = builder_.fact(record_, "for"_f, &customer, Says::forWhom);
     builder_.notAfter(event(customer.target(), "founded"_f), begin, fact);
     builder_.notAfter(end, event(customer.target(), "closed"_f), fact);
     const Value* active = builder_.all[customer.target()].find("active"_f);
@@ -129,7 +129,7 @@ class Relations {
       }
     }
     if (years == nullptr) return;
-    const FactId fact = builder_.fact(record_, "look"_f, &shown.value, Says::look, shown.feature);
+    const FactId fact = builder_.fact(record_, "look"_f, &shown.value, Says::look);
     builder_.out().years.emplace_back(fact, years);
     builder_.bindEarliest(own("introduced"_f), from[0], from[1], fact);
     builder_.bindLatest(own("withdrawn"_f), until[0], until[1], fact);
@@ -143,7 +143,7 @@ class Relations {
     for (const Value& piece : entry.value.each()) {
       const Value* of = piece.find("of"_f);
       if (of == nullptr || of->target() == kNoRecord) continue;
-      const FactId fact = builder_.fact(record_, "pieces"_f, of, Says::inSet, of->target());
+      const FactId fact = builder_.fact(record_, "pieces"_f, of, Says::inSet);
       builder_.notAfter(event(of->target(), "introduced"_f), until, fact);
       builder_.notAfter(from, event(of->target(), "withdrawn"_f), fact);
     }
@@ -154,7 +154,7 @@ class Relations {
     if (entry.field == "treatment"_f || entry.field == "shape"_f || entry.field == "motif"_f) {
       const RecordIndex of = entry.value.target();
       if (of == kNoRecord) return;
-      const FactId fact = builder_.fact(record_, entry.field, &entry.value, Says::pieceOf, of);
+      const FactId fact = builder_.fact(record_, entry.field, &entry.value, Says::pieceOf);
       builder_.notAfter(event(of, "introduced"_f), made, fact);
       builder_.notAfter(made, event(of, "withdrawn"_f), fact);
     }
@@ -180,7 +180,7 @@ class Relations {
 
   void marked(const Value& mark, Node made) {
     if (mark.target() == kNoRecord) return;
-    const FactId fact = builder_.fact(record_, "marks"_f, &mark, Says::marked, mark.target());
+    const FactId fact = builder_.fact(record_, "marks"_f, &mark, Says::marked);
     builder_.notAfter(made, event(mark.target(), "used"_f, EventEnd::until), fact);
     if (isOfShapesMaker(mark.target()))
       builder_.notAfter(event(mark.target(), "used"_f, EventEnd::from), made, fact);
@@ -212,7 +212,7 @@ class Relations {
       const Value& event = partOf(one, "event"_f);
       const Node other = builder_.events.named(event);
       if (other == kNoNode) continue;
-      const FactId fact = builder_.fact(record_, entry.field, &one, Says::ordered, event.target());
+      const FactId fact = builder_.fact(record_, entry.field, &one, Says::ordered);
       const Node earlier = after ? other : mine;
       const Node later = after ? mine : other;
       Days least = 1;

@@ -21,6 +21,29 @@ inline constexpr Node kOrigin = 0;             // the day 0, 1 January 1970: a d
 inline constexpr FactId kNoFact = 0xFFFFFFFF;  // of an edge that nobody states and nobody can doubt
 inline constexpr EdgeId kNoEdge = 0xFFFFFFFF;
 
+// Days by number. Nearly all fit in 32 bits; those that do not (years of many digits) are kept beside them.
+class DayList {
+ public:
+  DayList() = default;
+  explicit DayList(std::size_t count) : small_(count, kNone) {}
+  std::size_t size() const { return small_.size(); }
+  bool has(std::uint32_t i) const { return small_[i] != kNone; }
+  // Of one that there is.
+  Days of(std::uint32_t i) const { return small_[i] != kBig ? small_[i] : big_.at(i); }
+  void set(std::uint32_t i, Days days) {
+    if (small_[i] == kBig) big_.erase(i);
+    const bool fits = days > kNone && days < kBig;
+    small_[i] = fits ? static_cast<std::int32_t>(days) : kBig;
+    if (!fits) big_.insert_or_assign(i, days);
+  }
+
+ private:
+  static constexpr std::int32_t kNone = INT32_MIN;
+  static constexpr std::int32_t kBig = INT32_MAX;
+  std::vector<std::int32_t> small_;
+  std::unordered_map<std::uint32_t, Days> big_;
+};
+
 // The day of `to` is at most `days` after the day of `from` (negative: at least so many before it).
 struct Edge {
   Node from = kOrigin;

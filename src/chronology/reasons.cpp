@@ -95,13 +95,13 @@ std::string Reasons::shown(const Fact& fact) const {
     for (const Value& word : is->each())
       if (!word.text.empty()) words.emplace_back(word.text);
   }
-  return std::string(all_[fact.other].id) + ' ' + base::listedInWords(words, "or");
+  return std::string(all_[otherOf(all_, fact)].id) + ' ' + base::listedInWords(words, "or");
 }
 
 std::string Reasons::says(FactId id) const {
   const Fact& fact = chronology_.fact(id);
   const std::string who = called(fact.record);
-  const std::string other = called(fact.other);
+  const std::string other = called(otherOf(all_, fact));
   const std::string typed = fact.cites() ? std::string() : typedOf(*fact.value);
   switch (fact.says) {
     case Says::date: return dated(fact);
@@ -119,7 +119,7 @@ std::string Reasons::says(FactId id) const {
     case Says::forWhom: return who + " was made for " + other;
     case Says::inSet: return who + " holds pieces of " + other;
     case Says::pieceOf: {
-      const Kind kind = all_[fact.other].kind;
+      const Kind kind = all_[otherOf(all_, fact)].kind;
       return who +
              (kind == Kind::treatment ? " is a piece of "
               : kind == Kind::motif   ? " has the motif "

@@ -65,7 +65,7 @@ void Solver::run() {
     prove();
     if (!strikeOut()) break;
   }
-  Chronology::keep(out_.proven_, proof_.from, proof_.to, true);
+  out_.proven_ = {std::move(proof_.from), std::move(proof_.to)};
   proof_ = {};
   clash();
   guess();
@@ -179,24 +179,24 @@ void Solver::tell(const Conflicts& conflicts, bool atFaceValue) {
 void Solver::clash() {
   Selection facts =
       select(kWide, wide, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
-  const Suspects suspects = settled(facts, wide);
+  Suspects suspects = settled(facts, wide);
   tell(conflictsOf(network_, facts, suspects), false);
   if (suspects.none()) {
-    Chronology::keep(out_.tests_, suspects.from, suspects.to, false);
+    out_.tests_ = Chronology::withoutChains(std::move(suspects.from), std::move(suspects.to));
     return;
   }
   const Strongest strongest = strongestOf(network_, facts, suspects);
   for (const FactId fact : strongest.leftOut) dispute(fact);
   const Order order = orderOf(network_, strongest.selection);
-  Chronology::keep(out_.tests_, waysOf(network_, strongest.selection, order, Direction::fromOrigin),
-                   waysOf(network_, strongest.selection, order, Direction::toOrigin), false);
+  out_.tests_ = Chronology::withoutChains(waysOf(network_, strongest.selection, order, Direction::fromOrigin),
+                                          waysOf(network_, strongest.selection, order, Direction::toOrigin));
 }
 
 void Solver::guess() {
   Selection facts = select(kPlain, likely, [](const Fact&) { return true; });
-  const Suspects suspects = settled(facts, likely);
+  Suspects suspects = settled(facts, likely);
   if (suspects.none()) {
-    Chronology::keep(out_.likely_, suspects.from, suspects.to, true);
+    out_.likely_ = {std::move(suspects.from), std::move(suspects.to)};
     out_.likelyFacts_ = facts;
     return;
   }
@@ -210,8 +210,8 @@ void Solver::guess() {
     if (one.says != Says::offered && !one.doubted) dispute(fact);
   }
   const Order order = orderOf(network_, strongest.selection);
-  Chronology::keep(out_.likely_, waysOf(network_, strongest.selection, order, Direction::fromOrigin),
-                   waysOf(network_, strongest.selection, order, Direction::toOrigin), true);
+  out_.likely_ = {waysOf(network_, strongest.selection, order, Direction::fromOrigin),
+                  waysOf(network_, strongest.selection, order, Direction::toOrigin)};
   out_.likelyFacts_ = std::move(strongest.selection);
 }
 

@@ -15,10 +15,9 @@ std::uint64_t costOf(const Network& network, const Edge& edge) {
 class Finder {
  public:
   Finder(const Network& network, const Selection& selection, const Order& order, Direction direction)
-      : network_(network), selection_(selection), order_(order) {
+      : network_(network), selection_(selection), order_(order), cost_(network.nodes(), 0) {
     ways_.direction = direction;
-    ways_.days.assign(network.nodes(), kFar);
-    ways_.cost.assign(network.nodes(), 0);
+    ways_.days = DayList(network.nodes());
     ways_.via.assign(network.nodes(), kNoEdge);
   }
 
@@ -28,7 +27,7 @@ class Finder {
     const std::size_t groups = order_.groups();
     std::size_t first = 0;
     if (start != kOrigin) {
-      ways_.days[start] = 0;
+      ways_.days.set(start, 0);
       first = order_.groupOf[start];
     }
     for (std::size_t i = first; i < groups; ++i) {
@@ -56,7 +55,8 @@ class Finder {
   bool pull(Node node) {
     if (node == start_) return false;
     const bool forwards = ways_.direction == Direction::fromOrigin;
-    Days& best = ways_.days[node];
+    const Days before = ways_.days.has(node) ? ways_.days.of(node) : kFar;
+    Days best = before;
     bool changed = false;
     for (const EdgeId id : forwards ? network_.into(node) : network_.outOf(node)) {
       if (!selection_.has(id)) continue;
@@ -65,16 +65,17 @@ class Finder {
       std::uint64_t cost = costOf(network_, edge);
       Days days = network_.days(id);
       if (other != start_) {
-        if (other == kOrigin || ways_.days[other] >= kFar || other == node) continue;
-        days += ways_.days[other];
-        cost += ways_.cost[other];
+        if (other == kOrigin || !ways_.days.has(other) || other == node) continue;
+        days += ways_.days.of(other);
+        cost += cost_[other];
       }
-      if (days > best || (days == best && cost >= ways_.cost[node])) continue;
+      if (days > best || (days == best && cost >= cost_[node])) continue;
       best = days;
-      ways_.cost[node] = cost;
+      cost_[node] = cost;
       ways_.via[node] = id;
       changed = true;
     }
+    if (best != before) ways_.days.set(node, best);
     return changed;
   }
 
@@ -82,6 +83,8 @@ class Finder {
   const Selection& selection_;
   const Order& order_;
   Node start_ = kOrigin;
+  std::vector<std::uint64_t>
+      cost_;  // facts, then their weakness, then steps: least among ways of equal length
   Ways ways_;
 };
 

@@ -20,13 +20,11 @@ enum class Direction : std::uint8_t { fromOrigin, toOrigin };
 
 struct Ways {
   Direction direction = Direction::fromOrigin;
-  std::vector<Days> days;  // kFar for no way
-  std::vector<std::uint64_t>
-      cost;                 // facts, then their weakness, then steps: least among ways of equal length
+  DayList days;             // of the points that there is a way to
   std::vector<EdgeId> via;  // the edge next to the point on its way; kNoEdge for no way
 
-  bool reaches(Node node) const { return node == kOrigin || days[node] < kFar; }
-  Days of(Node node) const { return node == kOrigin ? 0 : days[node]; }
+  bool reaches(Node node) const { return node == kOrigin || days.has(node); }
+  Days of(Node node) const { return node == kOrigin ? 0 : days.has(node) ? days.of(node) : kFar; }
 };
 
 // No group may hold a ring of less than nothing (Rings).

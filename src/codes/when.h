@@ -12,6 +12,7 @@ namespace saggar::codes {
 struct DateChoice {
   std::optional<int> year, quarter, month, week, day;
   bool empty() const { return !year && !quarter && !month && !week && !day; }
+  bool operator==(const DateChoice&) const = default;
 };
 
 constexpr int kFirstYear = 1;

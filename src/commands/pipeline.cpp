@@ -17,7 +17,7 @@ void showProgress(const Environment& environment, std::size_t done, std::size_t 
 
 // What clashes is disputed from now on; readings of codes that documented days rule out are struck out.
 void reasonAboutDates(Guide& guide) {
-  guide.chronology = chronology::Chronology::reason(guide.collection, *guide.weights, guide.codes.days());
+  guide.chronology = chronology::Chronology::reason(guide.collection, *guide.weights, *guide.codes.days());
   guide.reasons = std::make_unique<chronology::Reasons>(guide.collection, *guide.weights, guide.chronology);
   for (const chronology::FactId fact : guide.chronology.disputed())
     if (!guide.chronology.fact(fact).cites()) guide.weights->dispute(*guide.chronology.fact(fact).value);
@@ -110,9 +110,11 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   guide->ownBounds = std::make_unique<choosing::OwnBounds>(guide->collection, dates::Reading::Plain);
   guide->reader = std::make_unique<choosing::Chooser>(guide->collection, *guide->ownBounds);
   guide->codes = choosing::CodeReadings::read(*guide->reader, findings);
+  base::giveFreedMemoryBack();
 
   // Reason: when things happened, and what cannot all be true.
   reasonAboutDates(*guide);
+  base::giveFreedMemoryBack();
   guide->bounds = std::make_unique<choosing::NetworkBounds>(guide->chronology, chronology::BoundsOf::likely);
   guide->chooser = std::make_unique<choosing::Chooser>(guide->collection, *guide->bounds);
 

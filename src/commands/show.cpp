@@ -231,7 +231,7 @@ class Show {
   static void add(const Evidence* evidence, Fact& fact) {
     if (evidence == nullptr) return;
     for (const Citation& citation : evidence->cite) fact.sources.push_back(&citation);
-    if (!evidence->judged.empty()) fact.judged = std::string(evidence->judged);
+    if (!evidence->judged().empty()) fact.judged = std::string(evidence->judged());
   }
 
   static void gather(const Value& value, Fact& fact) {

@@ -71,15 +71,15 @@ class Dump {
       out += indent + "cite " + std::string(name(citation.kind)) + ':' + std::string(citation.id) +
              (citation.at.empty() ? "" : " \"" + std::string(citation.at) + '"') +
              std::string(kSays[static_cast<std::size_t>(citation.says)]) + '\n';
-    if (!evidence.judged.empty()) out += indent + "judged \"" + std::string(evidence.judged) + "\"\n";
-    if (!evidence.doubted.empty()) out += indent + "doubted \"" + std::string(evidence.doubted) + "\"\n";
-    if (evidence.note != nullptr)
-      out += indent + "note \"" + base::shortened(evidence.note->text, 200) + "\"\n";
-    for (const records::Alternative& one : evidence.but) {
+    if (!evidence.judged().empty()) out += indent + "judged \"" + std::string(evidence.judged()) + "\"\n";
+    if (!evidence.doubted().empty()) out += indent + "doubted \"" + std::string(evidence.doubted()) + "\"\n";
+    if (evidence.note() != nullptr)
+      out += indent + "note \"" + base::shortened(evidence.note()->text, 200) + "\"\n";
+    for (const records::Alternative& one : evidence.but()) {
       out += indent + "but";
       value(out, one.is, depth);
     }
-    if (evidence.complete) out += indent + "complete\n";
+    if (evidence.complete()) out += indent + "complete\n";
   }
 
   const linking::Collection& collection_;

@@ -64,7 +64,7 @@ std::string measureHeld(std::string_view words) {
 }
 
 bool hasRemarks(const Value& value) {
-  return value.isDoubted() || (value.evidence != nullptr && !value.evidence->but.empty());
+  return value.isDoubted() || (value.evidence != nullptr && !value.evidence->but().empty());
 }
 
 }  // namespace

@@ -165,7 +165,7 @@ Inlines claimEvidence(const Words& words, const PublishedRecord& claim, bool bri
   Inlines out;
   if (says != nullptr) out = words.ownEvidence(*says, brief);
   const records::Evidence* own = claim.evidence();
-  if (own != nullptr && (!own->cite.empty() || !own->judged.empty())) {
+  if (own != nullptr && (!own->cite.empty() || !own->judged().empty())) {
     if (!out.empty()) put(out, "; ");
     put(out, brief ? words.rowEvidence(claim) : words.recordEvidence(claim));
   }

@@ -221,7 +221,7 @@ Inlines formsWords(const Page& page, const Value& forms) {
                  : forms.type == ValueType::unknown ? "not known"
                                                     : "none recorded")};
   Inlines out = separated(std::move(parts), "; ");
-  put(out, forms.evidence != nullptr && forms.evidence->complete ? " (a complete list)" : "");
+  put(out, forms.evidence != nullptr && forms.evidence->complete() ? " (a complete list)" : "");
   if (forms.evidence != nullptr && !forms.evidence->cite.empty()) {
     put(out, " (");
     put(out, page.words().citations(forms.evidence->cite));

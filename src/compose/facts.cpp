@@ -91,9 +91,9 @@ Inlines besideIt(const Words& words, const PublishedRecord& record, const Value&
     put(out, separated(std::move(beside), "; "));
     put(out, ")");
   }
-  if (value.evidence != nullptr && value.evidence->note != nullptr) {
+  if (value.evidence != nullptr && value.evidence->note() != nullptr) {
     put(out, ". ");
-    put(out, words.proseLine(record, *value.evidence->note));
+    put(out, words.proseLine(record, *value.evidence->note()));
   }
   return out;
 }
@@ -191,7 +191,7 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
 
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record) {
   const records::Evidence* own = record.evidence();
-  if (own != nullptr && (!own->cite.empty() || !own->judged.empty()))
+  if (own != nullptr && (!own->cite.empty() || !own->judged().empty()))
     return labelled("Sources", page.words().recordEvidence(record));
   if (!records::needsEvidence(record.kind(), "cite"_f)) return std::nullopt;
   const auto fields = record.fields();
@@ -223,7 +223,7 @@ void putRest(const Words& words, const PublishedRecord& record, std::initializer
     }
     if (field == "cite"_f) {
       const records::Evidence* own = record.evidence();
-      if (own != nullptr && (!own->cite.empty() || !own->judged.empty()))
+      if (own != nullptr && (!own->cite.empty() || !own->judged().empty()))
         add(own->cite.size() > 1 ? "Sources: " : "Source: ", words.recordEvidence(record));
       continue;
     }

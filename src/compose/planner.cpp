@@ -396,7 +396,7 @@ bool mayHaveRelativeLink(std::string_view text) {
 
 void forEachProse(const Value& value, auto&& visit) {
   if (value.type == records::ValueType::prose) visit(value);
-  if (value.evidence != nullptr && value.evidence->note != nullptr) visit(*value.evidence->note);
+  if (value.evidence != nullptr && value.evidence->note() != nullptr) visit(*value.evidence->note());
   for (const Value& item : value.items()) forEachProse(item, visit);
   for (const records::Entry& entry : value.entries()) forEachProse(entry.value, visit);
 }

@@ -220,7 +220,7 @@ class Lines {
   // The record's own citations; where there are none and no line had any, that nobody has said who knows it.
   void known() {
     const records::Evidence* own = record_.evidence();
-    const bool cited = own != nullptr && (!own->cite.empty() || !own->judged.empty());
+    const bool cited = own != nullptr && (!own->cite.empty() || !own->judged().empty());
     if (!cited && evidenceSeen_) return;
     knownFrom(cited ? words_.rowEvidence(record_) : Inlines{text("no source recorded")});
   }

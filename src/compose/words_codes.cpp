@@ -34,17 +34,21 @@ bool saysText(const PublishedRecord& record, records::Field field, std::string_v
 class Reader {
  public:
   Reader(const Words& words, const CodeOnRecord& code)
-      : words_(words), records_(words.materials().records), code_(code) {}
+      : words_(words),
+        records_(words.materials().records),
+        code_(code),
+        full_(words.materials().codes.inFull(code)) {}
 
   // Part by part, without the date.
   std::vector<std::string> reading(const CodeReading& one) const {
     std::vector<std::string> parts;
-    const std::string date = one.reading.dateInWords();
-    const bool whole = one.reading.parts.size() == 1 && one.reading.parts[0].means.empty() &&
-                       one.reading.paths.empty() && date.empty();
+    const codes::Reading& full = full_[static_cast<std::size_t>(&one - code_.readings.data())];
+    const std::string date = full.dateInWords();
+    const bool whole =
+        full.parts.size() == 1 && full.parts[0].means.empty() && full.paths.empty() && date.empty();
     if (whole && one.rule != nullptr) return {withArticle(one.rule->name)};
-    for (std::size_t i = 0; i < one.reading.parts.size(); ++i) {
-      std::string part = partInWords(one, i, date);
+    for (std::size_t i = 0; i < full.parts.size(); ++i) {
+      std::string part = partInWords(full, i, date);
       if (!part.empty()) parts.push_back(std::move(part));
     }
     return parts;
@@ -89,9 +93,9 @@ class Reader {
   }
 
   // Of a date code the date is what matters: its parts are not spelt out, only who is meant by a letter.
-  std::string partInWords(const CodeReading& one, std::size_t index, const std::string& date) const {
-    const codes::PartReading& part = one.reading.parts[index];
-    for (const codes::PathNeed& need : one.reading.paths) {
+  std::string partInWords(const codes::Reading& reading, std::size_t index, const std::string& date) const {
+    const codes::PartReading& part = reading.parts[index];
+    for (const codes::PathNeed& need : reading.paths) {
       if (need.part != index) continue;
       if (need.last != 0) return part.text + " copied from the end of the supplier's number";
       std::string holder;
@@ -104,7 +108,7 @@ class Reader {
       return holder.empty() ? partName(part.name) + ' ' + part.text : part.text + " for " + holder;
     }
     if (!date.empty()) return date.find(part.means) == std::string::npos ? part.means : std::string();
-    const std::string look = words_.lookAskedFor(one.reading, index);
+    const std::string look = words_.lookAskedFor(reading, index);
     const bool ofLook = !look.empty() && (part.means.empty() || part.means.find(": ") != std::string::npos);
     if (ofLook) return part.text + " for " + look;
     if (!part.means.empty()) return part.text + " for " + part.means;
@@ -115,6 +119,7 @@ class Reader {
   const Words& words_;
   const Published& records_;
   const CodeOnRecord& code_;
+  std::vector<codes::Reading> full_;
 };
 
 }  // namespace

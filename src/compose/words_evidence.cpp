@@ -23,9 +23,9 @@ class Gathered {
   void add(const Evidence* evidence) {
     if (evidence == nullptr) return;
     add(evidence->cite);
-    if (!evidence->judged.empty() &&
-        std::find(judged_.begin(), judged_.end(), evidence->judged) == judged_.end())
-      judged_.push_back(evidence->judged);
+    if (!evidence->judged().empty() &&
+        std::find(judged_.begin(), judged_.end(), evidence->judged()) == judged_.end())
+      judged_.push_back(evidence->judged());
   }
 
   void add(std::span<const Citation> cite) {

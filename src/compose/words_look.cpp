@@ -230,7 +230,7 @@ std::vector<Said> saidBy(const Words& words, const Value& look) {
             {std::move(shown), used == nullptr ? std::string() : ' ' + words.shortDate(used)});
       }
     }
-    if (entry.value.evidence != nullptr) said.doubt = asClause(entry.value.evidence->doubted);
+    if (entry.value.evidence != nullptr) said.doubt = asClause(entry.value.evidence->doubted());
     all.push_back(std::move(said));
   }
   giveColours(all);

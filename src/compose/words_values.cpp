@@ -144,10 +144,10 @@ Inlines Words::dates(const PublishedRecord& record) const {
   const bool both = from != nullptr && from->said() && until != nullptr && until->said();
   for (const Value* one : {from, until}) {
     if (one == nullptr || one->evidence == nullptr) continue;
-    if (!one->evidence->doubted.empty())
+    if (!one->evidence->doubted().empty())
       out.push_back(text(" (" + (both ? shortDate(one) + ' ' : std::string()) +
-                         "doubted: " + asClause(one->evidence->doubted) + ")"));
-    for (const records::Alternative& other : one->evidence->but)
+                         "doubted: " + asClause(one->evidence->doubted()) + ")"));
+    for (const records::Alternative& other : one->evidence->but())
       out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) +
                          (other.setAside.empty() ? "" : ": " + asClause(other.setAside)) + ")"));
   }
@@ -247,9 +247,9 @@ std::vector<Inlines> Words::remarks(const Value& value, const FieldSpec* spec,
                                     const PublishedRecord& owner) const {
   std::vector<Inlines> out;
   if (value.evidence == nullptr) return out;
-  if (!value.evidence->doubted.empty())
-    out.push_back({text("doubted: " + asClause(value.evidence->doubted))});
-  for (const records::Alternative& other : value.evidence->but) {
+  if (!value.evidence->doubted().empty())
+    out.push_back({text("doubted: " + asClause(value.evidence->doubted()))});
+  for (const records::Alternative& other : value.evidence->but()) {
     Inlines one{text(other.setAside.empty() ? "or " : "not ")};
     put(one, this->value(&other.is, spec, owner));
     if (!other.cite.empty()) {

@@ -159,12 +159,12 @@ Backing Weights::inner(const Value& value, const Backing& outer) const {
   if (!disputes_.empty()) backing.disputed |= disputes_.contains(&value);
   const Evidence* own = value.evidence;
   if (own == nullptr) return backing;
-  if (!own->cite.empty() || !own->judged.empty()) {
+  if (!own->cite.empty() || !own->judged().empty()) {
     backing.evidence = own;
     backing.own = true;
   }
-  backing.doubted |= !own->doubted.empty();
-  backing.disputed |= std::any_of(own->but.begin(), own->but.end(),
+  backing.doubted |= !own->doubted().empty();
+  backing.disputed |= std::any_of(own->but().begin(), own->but().end(),
                                   [](const records::Alternative& one) { return one.setAside.empty(); });
   return backing;
 }
@@ -195,7 +195,7 @@ Weighed Weights::weighed(const Value& value, const Backing& backing) const {
         }))
       witnesses[different++] = &citation;
   }
-  if (!backing.evidence->judged.empty()) {
+  if (!backing.evidence->judged().empty()) {
     out.standing = Standing::judged;
     return out;
   }

@@ -295,7 +295,7 @@ void Linker::checkLookValue(const Entry& entry, const Value& value, Walk& walk) 
 
 void Linker::resolveEvidence(const Evidence& evidence, const FieldSpec* spec, Walk& walk) {
   for (Citation& citation : evidence.cite) resolveCitation(citation, walk);
-  for (records::Alternative& one : evidence.but) {
+  for (records::Alternative& one : evidence.but()) {
     for (Citation& citation : one.cite) resolveCitation(citation, walk);
     if (spec != nullptr) resolveValue(one.is, *spec, walk);
   }

@@ -85,7 +85,7 @@ class TypedReader {
   const records::Evidence* readEvidence(const Node& mapping, const records::FieldSpec& spec,
                                         std::span<const records::FieldSpec> own);
   void readEvidenceKey(const Node& key, const Node& child, const records::FieldSpec& spec,
-                       records::Evidence& evidence);
+                       records::Evidence& evidence, records::Evidence::Rest& rest);
   std::span<records::Citation> readCitations(const Node& node);
   void readCitation(const Node& node, bool inBrackets, Gathered<records::Citation>& out);
   void readShortCitations(const Node& node, Gathered<records::Citation>& out);

@@ -22,11 +22,16 @@ const Evidence* TypedReader::readEvidence(const Node& mapping, const FieldSpec& 
                                           std::span<const FieldSpec> own) {
   auto* evidence = arena_.make<Evidence>();
   evidence->place = {mapping.begin, mapping.end};
+  Evidence::Rest rest;
+  bool any = false;
   forEachPair(mapping, [&](const Node& key, const Node& child) {
     for (const FieldSpec& field : own)
       if (field.field.name() == key.text) return;  // a field of the structure, not evidence
     if (key.text == "is") return;
-    if (isEvidenceKey(key.text)) return readEvidenceKey(key, child, spec, *evidence);
+    if (isEvidenceKey(key.text)) {
+      any |= key.text != "cite";
+      return readEvidenceKey(key, child, spec, *evidence, rest);
+    }
     if (!own.empty()) return;  // reported by the structure
     std::vector<std::string_view> names;
     for (const FieldSpec& field : records::evidenceFields()) names.push_back(field.field.name());
@@ -37,11 +42,12 @@ const Evidence* TypedReader::readEvidence(const Node& mapping, const FieldSpec& 
         near ? "did you mean `" + std::string(*near) + "`?"
              : "beside `is` may stand `cite`, `judged`, `doubted`, `but`, `note` and, on a list, `complete`");
   });
+  if (any) evidence->rest = arena_.make<Evidence::Rest>(rest);
   return evidence;
 }
 
 void TypedReader::readEvidenceKey(const Node& key, const Node& child, const FieldSpec& spec,
-                                  Evidence& evidence) {
+                                  Evidence& evidence, Evidence::Rest& rest) {
   const std::string name(key.text);
   if (child.told) return;
   if (child.type == NodeType::empty) {
@@ -60,7 +66,7 @@ void TypedReader::readEvidenceKey(const Node& key, const Node& child, const Fiel
     } else {
       all.push_back(readAlternative(child, spec));
     }
-    evidence.but = kept(std::span<const Alternative>(all));
+    rest.but = kept(std::span<const Alternative>(all));
     return;
   }
   const std::string_view outer = fieldName_;
@@ -75,13 +81,13 @@ void TypedReader::readEvidenceKey(const Node& key, const Node& child, const Fiel
   } else if (base::trimmed(child.text).empty()) {
     unfit(child, "`" + name + "` is empty", "type the words, or take the line out");
   } else if (name == "judged") {
-    evidence.judged = child.text;
+    rest.judged = child.text;
   } else if (name == "doubted") {
-    evidence.doubted = child.text;
+    rest.doubted = child.text;
   } else if (name == "note") {
-    evidence.note = arena_.make<records::Value>(start(child, records::ValueType::prose));
+    rest.note = arena_.make<records::Value>(start(child, records::ValueType::prose));
   } else if (child.text == "yes" || child.text == "no") {
-    evidence.complete = child.text == "yes";
+    rest.complete = child.text == "yes";
   } else {
     unfit(child, "`complete` takes `yes` or `no`", "write `complete: yes` if the list leaves nothing out");
   }

@@ -149,19 +149,30 @@ struct Alternative {
   Extent place;
 };
 
-// What stands beside a value. An absent text is empty.
+// What stands beside a value. Nearly always that is citations alone, so that the rest is kept elsewhere. An absent text
+// is empty.
 struct Evidence {
+  struct Rest {
+    std::string_view judged;
+    std::string_view doubted;
+    const Value* note = nullptr;  // prose
+    std::span<Alternative> but;
+    bool complete = false;
+  };
   std::span<Citation> cite;
-  std::string_view judged;
-  std::string_view doubted;
-  const Value* note = nullptr;  // prose
-  std::span<Alternative> but;
-  bool complete = false;
+  const Rest* rest = nullptr;  // null: there is none
   Extent place;
+
+  std::string_view judged() const { return rest != nullptr ? rest->judged : std::string_view(); }
+  std::string_view doubted() const { return rest != nullptr ? rest->doubted : std::string_view(); }
+  const Value* note() const { return rest != nullptr ? rest->note : nullptr; }
+  std::span<Alternative> but() const { return rest != nullptr ? rest->but : std::span<Alternative>(); }
+  bool complete() const { return rest != nullptr && rest->complete; }
 };
+static_assert(sizeof(Evidence) == 32);
 
 inline bool Value::isDoubted() const {
-  return evidence != nullptr && !evidence->doubted.empty();
+  return evidence != nullptr && !evidence->doubted().empty();
 }
 
 inline std::span<const Entry> Value::entries() const {

@@ -31,11 +31,11 @@ bool Looks::addWords(const Value& value, std::vector<ValueId>& values) {
       values.push_back(idOf(word.type == ValueType::none ? std::string_view("none") : word.text));
     }
     if (one.evidence == nullptr) continue;
-    for (const records::Alternative& other : one.evidence->but)
+    for (const records::Alternative& other : one.evidence->but())
       if (other.setAside.empty() && !addWords(other.is, values)) return false;
   }
   if (value.type != ValueType::list || value.evidence == nullptr) return true;
-  return std::all_of(value.evidence->but.begin(), value.evidence->but.end(),
+  return std::all_of(value.evidence->but().begin(), value.evidence->but().end(),
                      [&](const records::Alternative& other) {
                        return !other.setAside.empty() || addWords(other.is, values);
                      });

@@ -160,7 +160,7 @@ class Search {
     if (own.rule == nullptr) {
       own.rule = place < codes_.rules().size() ? &codes_.rules()[place] : &rule;
       own.series = reading.reading.number->series;
-      own.form = formOf(reading, code.value->text);
+      own.form = formOf(code, reading);
     }
     const dates::Bounds used = usedBy(rule);
     own.used = {std::min(own.used.earliest, used.earliest), std::max(own.used.latest, used.latest)};
@@ -177,11 +177,13 @@ class Search {
     return known->second;
   }
 
-  static NumberForm formOf(const CodeReading& reading, std::string_view typed) {
+  NumberForm formOf(const CodeOnRecord& code, const CodeReading& reading) const {
     const codes::RuleSpec& spec = reading.rule->rule->spec();
-    const codes::PartReading* part = spec.order ? reading.reading.part(spec.order->number) : nullptr;
+    if (!spec.order) return {};
+    const codes::Reading full = codes_.inFull(code)[static_cast<std::size_t>(&reading - code.readings.data())];
+    const codes::PartReading* part = full.part(spec.order->number);
     if (part == nullptr) return {};
-    NumberForm form{std::string(typed.substr(0, part->offset)), 0};
+    NumberForm form{std::string(code.value->text.substr(0, part->offset)), 0};
     if (const codes::NamedPart* counts = spec.part(spec.order->number)) {
       if (const auto* digits = std::get_if<codes::DigitsPart>(&counts->spec))
         form.figures = static_cast<std::size_t>(digits->counts.least());

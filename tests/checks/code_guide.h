@@ -32,7 +32,7 @@ class Planted {
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
     choosing::checkConditions(collection, findings);
     const source::MemoryFiles files;
-    const auto chronology = chronology::Chronology::reason(collection, weights, codes.days());
+    const auto chronology = chronology::Chronology::reason(collection, weights, *codes.days());
     runChecks({collection, chooser, codes, files, weights, chronology}, {}, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {

@@ -35,7 +35,7 @@ class Small {
     const choosing::OwnBounds bounds(collection, dates::Reading::Plain);
     const choosing::Chooser chooser(collection, bounds);
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
-    const auto chronology = chronology::Chronology::reason(collection, weights, codes.days());
+    const auto chronology = chronology::Chronology::reason(collection, weights, *codes.days());
     choosing::checkConditions(collection, findings);
     runChecks({collection, chooser, codes, world, weights, chronology}, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());

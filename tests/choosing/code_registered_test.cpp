@@ -179,9 +179,8 @@ class Registered : public Guide {
     std::vector<std::string> found;
     for (const CodeOnRecord& code : codes.of(at(reference)))
       for (const CodeReading& reading : code.readings)
-        if (reading.possible && reading.reading.when)
-          found.push_back(reading.reading.when->earliest.toString() +
-                          (reading.reading.when->earliest == reading.reading.when->latest ? "" : " …"));
+        if (const auto when = reading.reading.when(); reading.possible && when)
+          found.push_back(when->earliest.toString() + (when->earliest == when->latest ? "" : " …"));
     return found;
   }
 

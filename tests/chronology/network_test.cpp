@@ -57,8 +57,8 @@ void compare(const Network& network, bool& clashes) {
   REQUIRE(suspects.none() == table.has_value());
   if (table)
     for (Node node = 1; node < network.nodes(); ++node) {
-      CHECK(suspects.from.days[node] == (*table)[kOrigin][node]);
-      CHECK(suspects.to.days[node] == (*table)[node][kOrigin]);
+      CHECK(suspects.from.of(node) == (*table)[kOrigin][node]);
+      CHECK(suspects.to.of(node) == (*table)[node][kOrigin]);
       const Ways ways = waysFrom(network, all, suspects.order, node);
       for (Node other = 1; other < network.nodes(); ++other) {
         const Days around = suspects.to.reaches(node) && suspects.from.reaches(other)

@@ -192,12 +192,12 @@ TEST_CASE("every value takes evidence, unknown and none") {
         REQUIRE(value != nullptr);
         REQUIRE(value->evidence != nullptr);
         const records::Evidence& evidence = *value->evidence;
-        CHECK(evidence.complete == complete);
+        CHECK(evidence.complete() == complete);
         CHECK(evidence.cite.empty() == (beside.field != "cite"_f));
-        CHECK(evidence.judged.empty() == (beside.field != "judged"_f));
-        CHECK(evidence.doubted.empty() == (beside.field != "doubted"_f));
-        CHECK((evidence.note == nullptr) == (beside.field != "note"_f));
-        CHECK(evidence.but.empty() == (beside.field != "but"_f));
+        CHECK(evidence.judged().empty() == (beside.field != "judged"_f));
+        CHECK(evidence.doubted().empty() == (beside.field != "doubted"_f));
+        CHECK((evidence.note() == nullptr) == (beside.field != "note"_f));
+        CHECK(evidence.but().empty() == (beside.field != "but"_f));
       }
       const Read unknown = readOf(kind.kind, recordWith(kind.kind, name + ": unknown"));
       CHECK_MESSAGE(unknown.all().empty(), unknown.report());

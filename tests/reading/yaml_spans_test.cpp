@@ -130,7 +130,7 @@ TEST_CASE("members of lists, mappings and evidence have their own places") {
   CHECK(cite[2].at == "p. 3");
   CHECK(cite[3].kind == records::Kind::specimen);
   CHECK(cite[3].id == "a-plate");
-  const auto but = introduced.evidence->but;
+  const auto but = introduced.evidence->but();
   REQUIRE(but.size() == 1);
   CHECK(read.text(a, but[0].is) == "1937");
   CHECK(but[0].setAside == "hearsay");

@@ -29,7 +29,7 @@ class Records {
     ownBounds_ = std::make_unique<choosing::OwnBounds>(collection, dates::Reading::Plain);
     reader_ = std::make_unique<choosing::Chooser>(collection, *ownBounds_);
     codes = choosing::CodeReadings::read(*reader_, findings);
-    chronology = chronology::Chronology::reason(collection, *weights, codes.days());
+    chronology = chronology::Chronology::reason(collection, *weights, *codes.days());
     bounds_ = std::make_unique<choosing::NetworkBounds>(chronology, chronology::BoundsOf::likely);
     chooser = std::make_unique<choosing::Chooser>(collection, *bounds_);
     REQUIRE(findings.empty());
