@@ -180,7 +180,8 @@ class Search {
   NumberForm formOf(const CodeOnRecord& code, const CodeReading& reading) const {
     const codes::RuleSpec& spec = reading.rule->rule->spec();
     if (!spec.order) return {};
-    const codes::Reading full = codes_.inFull(code)[static_cast<std::size_t>(&reading - code.readings.data())];
+    const codes::Reading full =
+        codes_.inFull(code)[static_cast<std::size_t>(&reading - code.readings.data())];
     const codes::PartReading* part = full.part(spec.order->number);
     if (part == nullptr) return {};
     NumberForm form{std::string(code.value->text.substr(0, part->offset)), 0};
