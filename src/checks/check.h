@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "choosing/choose.h"
+#include "choosing/claim_test.h"
 #include "choosing/code_readings.h"
 #include "chronology/chronology.h"
 #include "diagnostics/finding.h"
@@ -20,6 +21,7 @@ struct Context {
   const source::Files& files;  // for the files of photos
   const evidence::Weights& weights;
   const chronology::Chronology& chronology;
+  const choosing::ClaimResults& claims;
 };
 
 struct Check {

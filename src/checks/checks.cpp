@@ -34,6 +34,7 @@ constexpr diagnostics::Rule kPhotoWords[] = {"photo-without-rights"_rule, "photo
 constexpr diagnostics::Rule kTalks[] = {"talk-sum"_rule, "talk-over-budget"_rule};
 constexpr diagnostics::Rule kTalkOrder[] = {"talk-order"_rule};
 constexpr diagnostics::Rule kLayouts[] = {"layout-unfit"_rule};
+constexpr diagnostics::Rule kClaims[] = {"claim-broken"_rule, "claim-open"_rule};
 constexpr diagnostics::Rule kReplaced[] = {"claim-replaced-in-text"_rule};
 constexpr diagnostics::Rule kPrivate[] = {"private-in-text"_rule};
 constexpr diagnostics::Rule kCodes[] = {"code-unread"_rule, "code-disagrees"_rule};
@@ -62,6 +63,7 @@ constexpr Check kChecks[] = {
     {kTalks, talkTimes},
     {kTalkOrder, talkOrder},
     {kLayouts, layouts},
+    {kClaims, claimsTested},
     {kReplaced, claimReplacedInText},
     {kPrivate, privateInText},
     {kCodes, codesRead},

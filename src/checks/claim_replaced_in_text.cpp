@@ -10,12 +10,6 @@ using records::RecordIndex;
 
 namespace {
 
-RecordIndex replacedBy(const linking::Collection& all, RecordIndex claim) {
-  for (const linking::BackReference& back : all.referredBy(claim))
-    if (back.field == "replaces"_f && back.from != claim) return back.from;
-  return records::kNoRecord;
-}
-
 bool replaces(const linking::Collection& all, RecordIndex later, RecordIndex earlier) {
   for (const linking::BackReference& back : all.referredBy(earlier))
     if (back.field == "replaces"_f && back.from == later) return true;
@@ -26,7 +20,7 @@ bool replaces(const linking::Collection& all, RecordIndex later, RecordIndex ear
 RecordIndex newest(const linking::Collection& all, RecordIndex claim) {
   constexpr int kMostSteps = 100;  // a ring has no end
   for (int step = 0; claim != records::kNoRecord && step < kMostSteps; ++step) {
-    const RecordIndex next = replacedBy(all, claim);
+    const RecordIndex next = choosing::replacementOf(all, claim);
     if (next == records::kNoRecord) break;
     claim = next;
   }
@@ -43,7 +37,7 @@ void claimReplacedInText(const Context& context, diagnostics::Findings& findings
     if (mention.from != records::kNoRecord && mention.field != "note"_f && mention.field != "caption"_f &&
         mention.field != "say"_f)
       continue;
-    RecordIndex by = replacedBy(all, mention.target);
+    RecordIndex by = choosing::replacementOf(all, mention.target);
     const bool withdrawn = claim.text("status"_f) == "withdrawn";
     if (by == records::kNoRecord && !withdrawn) continue;
     // A correction may speak of what it corrects.

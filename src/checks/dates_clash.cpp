@@ -240,9 +240,8 @@ class Teller {
     if (fact.says == Says::onShape && fact.value->each().size() > 1)
       for (const records::Value& shape : fact.value->each())
         addRecord(finding, context_.collection[shape.target()].reference());
-    finding.facts.push_back({reason.record, reason.field, reason.value,
-                             reason.disputed ? "disputed" : std::string(evidence::word(reason.standing)),
-                             reason.span});
+    finding.facts.push_back(
+        {reason.record, reason.field, reason.value, std::string(reason.word()), reason.span});
     if (!here && finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
     const records::Value* years = context_.chronology.yearsOf(id);
     if (here && feature != records::kNoRecord && years != nullptr)
@@ -276,8 +275,8 @@ void tellRest(const Context& context, diagnostics::Findings& findings) {
       .field = place.field};
   for (const FactId id : rest) {
     const Reason reason = reasons.of(id);
-    finding.facts.push_back({reason.record, reason.field, reason.value,
-                             std::string(evidence::word(reason.standing)), reason.span});
+    finding.facts.push_back(
+        {reason.record, reason.field, reason.value, std::string(reason.word()), reason.span});
     if (finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
   }
   findings.add(std::move(finding));

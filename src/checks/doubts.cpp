@@ -49,7 +49,7 @@ std::vector<diagnostics::FactNote> factNotes(const Record& record, const std::ve
   for (const Doubt& one : doubts) {
     if (notes.size() == kMost) break;
     notes.push_back({record.reference(), std::string(one.field->key), std::string(one.part->text),
-                     std::string(word(one.weighed.standing)), record.span(one.part->place)});
+                     std::string(one.weighed.word()), record.span(one.part->place)});
   }
   return notes;
 }

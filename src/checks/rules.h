@@ -25,6 +25,7 @@ void photoWords(const Context& context, diagnostics::Findings& findings);
 void talkTimes(const Context& context, diagnostics::Findings& findings);
 void talkOrder(const Context& context, diagnostics::Findings& findings);
 void layouts(const Context& context, diagnostics::Findings& findings);
+void claimsTested(const Context& context, diagnostics::Findings& findings);
 void claimReplacedInText(const Context& context, diagnostics::Findings& findings);
 void privateInText(const Context& context, diagnostics::Findings& findings);
 void codesRead(const Context& context, diagnostics::Findings& findings);

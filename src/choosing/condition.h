@@ -28,14 +28,15 @@
 //   millimetre, contents within two and a half millilitres.
 namespace saggar::choosing {
 
-// The days within which an event of a record lies, as far as all facts tell. Today what the record itself says
-// (plain bounds); the network of dates will answer here.
+// The days within which an event of a record lies.
 class Bounds {
  public:
   virtual ~Bounds() = default;
   // `end` is from or until for spans; ignored for moments. Open ends where nothing is known.
   enum class End : std::uint8_t { moment, from, until };
   virtual dates::Bounds of(RecordIndex record, records::Field field, End end) const = 0;
+  // How dates that are no events are to be taken beside them (`seen.on`, the years of a look).
+  virtual dates::Reading reading() const = 0;
 };
 
 // What the record itself says, at plain or wide bounds; an end that is an event, what that event's record says.
@@ -44,6 +45,7 @@ class OwnBounds final : public Bounds {
   OwnBounds(const Collection& collection, dates::Reading reading)
       : collection_(collection), reading_(reading) {}
   dates::Bounds of(RecordIndex record, records::Field field, End end) const override;
+  dates::Reading reading() const override { return reading_; }
 
  private:
   dates::Bounds of(RecordIndex record, records::Field field, End end, int depth) const;
@@ -52,6 +54,9 @@ class OwnBounds final : public Bounds {
   const Collection& collection_;
   dates::Reading reading_;
 };
+
+struct Told;
+class Firmness;
 
 class Condition {
  public:
@@ -68,13 +73,20 @@ class Condition {
                            source::FileId file, diagnostics::Findings& findings, bool allowPrivate = false);
 
   bool always() const { return root_ == nullptr; }
+  // Nothing that was typed had to be left out of it.
+  bool isWhole() const { return whole_; }
   Answer of(RecordIndex record, const Collection& collection, const Bounds& bounds) const;
+
+  // The same, with what the answer rests on (grounds.h).
+  Told tell(RecordIndex record, const Collection& collection, const Bounds& bounds,
+            const Firmness& firmness) const;
 
   // Whether a record agrees with what a code says of it: as `of`, but what is not recorded may still be `none`.
   Answer agrees(RecordIndex record, const Collection& collection, const Bounds& bounds) const;
 
  private:
   std::shared_ptr<const Node> root_;
+  bool whole_ = true;
 };
 
 }  // namespace saggar::choosing

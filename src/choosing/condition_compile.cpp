@@ -46,8 +46,13 @@ class Compiler {
   // A mapping: all of its keys. Nothing if none of them could be read.
   std::optional<Condition::Node> all(const Value& tree, const Scope& scope) {
     Condition::Node node;
-    for (const Entry& entry : tree.entries())
-      if (auto one = key(entry, scope)) node.nodes.push_back(std::move(*one));
+    for (const Entry& entry : tree.entries()) {
+      if (auto one = key(entry, scope)) {
+        node.nodes.push_back(std::move(*one));
+      } else {
+        whole_ = false;
+      }
+    }
     if (node.nodes.empty()) return std::nullopt;
     if (node.nodes.size() == 1) {
       Condition::Node only = std::move(node.nodes[0]);
@@ -55,6 +60,8 @@ class Compiler {
     }
     return node;
   }
+
+  bool isWhole() const { return whole_; }
 
   void report(Rule rule, Extent place, std::string message, std::string hint) {
     values_.report(rule, place, std::move(message), std::move(hint));
@@ -81,7 +88,11 @@ class Compiler {
     node.type = Condition::Node::Type::test;
     node.path = std::move(path);
     bool asked = false;
-    for (const Value& value : entry.value.each()) asked |= take(value, node);
+    for (const Value& value : entry.value.each()) {
+      const bool taken = take(value, node);
+      asked |= taken;
+      whole_ = whole_ && taken;
+    }
     if (!asked) {
       if (entry.value.type == ValueType::list && entry.value.count() == 0)
         report("value-unfit"_rule, entry.value.place, "this list is empty, so nothing is asked for",
@@ -118,13 +129,18 @@ class Compiler {
     node.type = Condition::Node::Type::anyOf;
     for (const Value& one : entry.value.items()) {
       if (one.type != ValueType::mapping) {
+        whole_ = false;
         if (one.type != ValueType::unfit)
           report("value-unfit"_rule, one.place,
                  "an alternative of `any` is a condition, here is " + describe(one),
                  "write each as an item: `any: [{shape: jessamount}, {motif: none}]`");
         continue;
       }
-      if (auto inner = within(one, scope)) node.nodes.push_back(std::move(*inner));
+      if (auto inner = within(one, scope)) {
+        node.nodes.push_back(std::move(*inner));
+      } else {
+        whole_ = false;
+      }
     }
     if (node.nodes.empty()) return std::nullopt;
     return node;
@@ -174,6 +190,7 @@ class Compiler {
 
   const Collection& collection_;
   bool allowPrivate_;
+  bool whole_ = true;
   ValueReader values_;
 };
 
@@ -187,6 +204,7 @@ Condition Condition::compile(const Value& tree, Kind kind, const Collection& col
 Condition Condition::compile(const Value& tree, KindSet kinds, const Collection& collection,
                              source::FileId file, diagnostics::Findings& findings, bool allowPrivate) {
   Condition condition;
+  condition.whole_ = false;
   if (tree.type == ValueType::unfit) return condition;
   Compiler compiler(collection, file, findings, allowPrivate);
   if (tree.type != ValueType::mapping) {
@@ -201,6 +219,7 @@ Condition Condition::compile(const Value& tree, KindSet kinds, const Collection&
                     .kinds = kinds,
                     .called = kinds.single() ? records::name(kinds.only()) : std::string_view("record")};
   if (auto node = compiler.all(tree, scope)) condition.root_ = std::make_shared<const Node>(std::move(*node));
+  condition.whole_ = compiler.isWhole();
   return condition;
 }
 

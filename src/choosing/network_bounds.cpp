@@ -2,19 +2,24 @@
 
 namespace saggar::choosing {
 
+using chronology::EventEnd;
+using chronology::Node;
+
+Node nodeOf(const chronology::Events& events, RecordIndex record, records::Field field, Bounds::End end) {
+  const EventEnd which = end == Bounds::End::from    ? EventEnd::from
+                         : end == Bounds::End::until ? EventEnd::until
+                                                     : EventEnd::moment;
+  const Node node = events.nodeOf(record, field, which);
+  return node != chronology::kNoNode ? node : events.nodeOf(record, field, EventEnd::moment);
+}
+
 dates::Bounds NetworkBounds::of(RecordIndex record, records::Field field, End end) const {
-  using chronology::EventEnd;
   const chronology::Events& events = chronology_.events();
-  const EventEnd which = end == End::from    ? EventEnd::from
-                         : end == End::until ? EventEnd::until
-                                             : EventEnd::moment;
-  chronology::Node node = events.nodeOf(record, field, which);
+  const Node node = nodeOf(events, record, field, end);
   if (node != chronology::kNoNode) return chronology_.bounds(node, which_);
   // A span asked for as a whole: from the day it began to the day it ended.
-  const chronology::Node from = events.nodeOf(record, field, EventEnd::from);
-  const chronology::Node until = events.nodeOf(record, field, EventEnd::until);
-  if (which != EventEnd::moment) node = events.nodeOf(record, field, EventEnd::moment);
-  if (node != chronology::kNoNode) return chronology_.bounds(node, which_);
+  const Node from = events.nodeOf(record, field, EventEnd::from);
+  const Node until = events.nodeOf(record, field, EventEnd::until);
   if (from == chronology::kNoNode) return {dates::Day::minusInfinity(), dates::Day::plusInfinity()};
   return {chronology_.bounds(from, which_).earliest, chronology_.bounds(until, which_).latest};
 }

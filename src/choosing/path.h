@@ -65,6 +65,7 @@ struct Reached {
   // beginning is left blank it is unknown.
   SpanEnd end = SpanEnd::whole;
   std::string_view key{};  // the key it stands under in a free mapping
+  std::size_t step = 0;    // the first step that was taken within `record`
 };
 
 struct PathProblem {

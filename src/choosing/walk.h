@@ -53,6 +53,7 @@ class Walker {
     bool complete = true;
     bool inStructure = false;
     std::string_view key;
+    std::size_t step = 0;
 
     void pass(bool leavesNothingOut) {
       inList = true;
@@ -82,7 +83,8 @@ class Walker {
           .complete = way.inList && way.complete,
           .whole = whole,
           .inStructure = way.inStructure,
-          .key = way.key});
+          .key = way.key,
+          .step = way.step});
   }
 
   bool last(std::size_t i) const { return i >= steps_.size(); }
@@ -95,6 +97,7 @@ class Walker {
     if (!working()) return;
     way.inStructure = false;
     way.key = {};
+    way.step = i;
     if (last(i)) return show(State::record, index, nullptr, nullptr, way, true);
     const Step& step = steps_[i];
     switch (step.type) {
@@ -129,7 +132,8 @@ class Walker {
           .complete = way.inList && way.complete,
           .inStructure = way.inStructure,
           .assumed = true,
-          .key = way.key});
+          .key = way.key,
+          .step = way.step});
   }
 
   void ofTreatment(RecordIndex specimen, std::size_t i, const Way& way) {
@@ -283,7 +287,8 @@ class Walker {
           .whole = last(i + 1),
           .inStructure = way.inStructure,
           .end = end,
-          .key = way.key});
+          .key = way.key,
+          .step = way.step});
   }
 
   void structure(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {

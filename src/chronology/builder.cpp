@@ -1,7 +1,5 @@
 #include "chronology/builder.h"
 
-#include "evidence/seen.h"
-
 namespace saggar::chronology {
 
 using dates::Bounds;
@@ -39,12 +37,8 @@ FactId Builder::fact(RecordIndex record, Field field, const Value* value, Says s
   const Record& from = all[record];
   if (from.kind == Kind::source)
     one.standing = Standing::documented;  // a source needs no evidence for itself
-  if (from.kind == Kind::specimen && one.standing == Standing::uncited) {
-    const evidence::Seen seen = evidence::bestSeen(from.find("seen"_f));
-    one.standing = seen == evidence::Seen::inHand     ? Standing::documented
-                   : seen == evidence::Seen::pictured ? Standing::supported
-                                                      : Standing::suggested;
-  }
+  if (from.kind == Kind::specimen && one.standing == Standing::uncited)
+    one.standing = evidence::standingOf(evidence::bestSeen(from.find("seen"_f)));
   return add(one);
 }
 

@@ -20,11 +20,6 @@ Chronology Chronology::reason(const linking::Collection& collection, const evide
   return made;
 }
 
-Chronology::Bounds Chronology::withoutChains(Ways from, Ways to) {
-  from.via = to.via = {};
-  return {std::move(from), std::move(to)};
-}
-
 const Chronology::Bounds& Chronology::of(BoundsOf which) const {
   return which == BoundsOf::proven ? proven_ : which == BoundsOf::likely ? likely_ : tests_;
 }
@@ -40,8 +35,7 @@ dates::Bounds Chronology::bounds(Node event, BoundsOf which) const {
 
 std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) const {
   std::vector<FactId> facts;
-  if (gathered_ == nullptr || event == kOrigin || event >= events_->count() || which == BoundsOf::tests)
-    return facts;
+  if (gathered_ == nullptr || event == kOrigin || event >= events_->count()) return facts;
   const Bounds& bounds = of(which);
   const std::vector<EdgeId>& via = end == End::Earliest ? bounds.to.via : bounds.from.via;
   auto add = [&](FactId fact) {

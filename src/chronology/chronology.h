@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <memory>
 #include <optional>
 
@@ -23,23 +24,6 @@ struct Clash {
   bool atFaceValue = false;  // only because dates are taken at plain bounds, doubted ones too
 };
 
-enum class WhichFirst : std::uint8_t { first, second, sameDay, undecided, contradiction };
-
-// What would decide an order: the event's bound that would have to move, and to which day.
-struct Settling {
-  bool first = true;  // of the first event
-  dates::End bound = dates::End::Earliest;
-  dates::Day day;
-  bool thenFirst = true;  // then the first event is the first
-};
-
-struct Precedence {
-  WhichFirst answer = WhichFirst::undecided;
-  WhichFirst likely = WhichFirst::undecided;
-  std::vector<FactId> because;
-  std::vector<Settling> settle;  // nearest first; none if it is decided
-};
-
 class Chronology {
  public:
   // The collection and weights must outlive it.
@@ -55,7 +39,7 @@ class Chronology {
 
   dates::Bounds bounds(Node event, BoundsOf which) const;
   // The facts that give the bound, from the date that it starts with to the event itself; fewest facts first. Empty for
-  // an open one. Not of `tests`.
+  // an open one.
   std::vector<FactId> because(Node event, BoundsOf which, dates::End end) const;
   // Documented facts of the event that prove nothing, since they clash.
   std::vector<FactId> open(Node event) const;
@@ -74,23 +58,24 @@ class Chronology {
   const std::vector<FactId>& alsoClashing() const { return alsoClashing_; }
   // Facts in a conflict of documented ones, and those that gave way to others; rising.
   const std::vector<FactId>& disputed() const { return disputed_; }
-
-  // Whether one was at least a day before the other, from the shortest ways between them, not from their bounds alone.
-  Precedence first(Node a, Node b) const;
+  // … or another source says otherwise, and it is not set aside.
+  bool isDisputed(FactId id) const {
+    return fact(id).disputed || std::binary_search(disputed_.begin(), disputed_.end(), id);
+  }
 
  private:
   // The latest day of a point is the length of the way from the origin, the earliest that of the way back, negated.
   struct Bounds {
     Ways from, to;
   };
-  static Bounds withoutChains(Ways from, Ways to);
   const Bounds& of(BoundsOf which) const;
   friend class Solver;
+  friend class Precedences;
 
   std::shared_ptr<Events> events_;
   std::shared_ptr<Gathered> gathered_;
   Bounds proven_, likely_, tests_;
-  Selection provenFacts_, likelyFacts_;
+  Selection provenFacts_, likelyFacts_, testFacts_;
   std::vector<EdgeId> open_;  // rising
   std::vector<Clash> clashes_;
   std::vector<FactId> alsoClashing_;

@@ -1,8 +1,7 @@
+#include "chronology/precedence.h"
+
 #include <algorithm>
 
-#include "chronology/chronology.h"
-
-// Which of two events came first.
 namespace saggar::chronology {
 
 using dates::Day;
@@ -23,6 +22,12 @@ class Between {
         order_(orderOf(network, selection)),
         from_(waysOf(network, selection, order_, Direction::fromOrigin)),
         to_(waysOf(network, selection, order_, Direction::toOrigin)) {}
+  Between(const Network& network, const Selection& selection, Suspects solved)
+      : network_(network),
+        selection_(selection),
+        order_(std::move(solved.order)),
+        from_(std::move(solved.from)),
+        to_(std::move(solved.to)) {}
 
   Distance of(Node a, Node b) const {
     Distance found;
@@ -61,37 +66,12 @@ WhichFirst decide(const Distance& ab, const Distance& ba) {
   return ab.days == 0 && ba.days == 0 ? WhichFirst::sameDay : WhichFirst::undecided;
 }
 
-}  // namespace
+WhichFirst decide(const Between& between, Node a, Node b) {
+  return decide(between.of(a, b), between.of(b, a));
+}
 
-Precedence Chronology::first(Node a, Node b) const {
-  Precedence out;
-  if (gathered_ == nullptr || a == b) {
-    out.answer = out.likely = WhichFirst::sameDay;
-    return out;
-  }
-  Network network = gathered_->network;  // with its index, which is not kept
-  network.finish();
-  const Between likely(network, likelyFacts_);
-  const Distance likelyAb = likely.of(a, b);
-  const Distance likelyBa = likely.of(b, a);
-  out.likely = decide(likelyAb, likelyBa);
-  const Between proven(network, provenFacts_);
-  const Distance ab = proven.of(a, b);
-  const Distance ba = proven.of(b, a);
-  out.answer = decide(ab, ba);
-  auto put = [&](const Distance& one) {
-    for (const FactId fact : one.because)
-      if (std::find(out.because.begin(), out.because.end(), fact) == out.because.end())
-        out.because.push_back(fact);
-  };
-  const bool decided = out.answer != WhichFirst::undecided;
-  const WhichFirst answer = decided ? out.answer : out.likely;
-  if (answer == WhichFirst::first || answer == WhichFirst::sameDay) put(decided ? ba : likelyBa);
-  if (answer == WhichFirst::second || answer == WhichFirst::sameDay) put(decided ? ab : likelyAb);
-  if (decided) return out;
-  // For each order: a bound of one event that would have to move past the other's.
-  const dates::Bounds first = bounds(a, BoundsOf::proven);
-  const dates::Bounds second = bounds(b, BoundsOf::proven);
+// For each order: a bound of one event that would have to move past the other's.
+std::vector<Settling> settlingOf(const dates::Bounds& first, const dates::Bounds& second) {
   struct Move {
     Settling settling;
     Days by;
@@ -108,7 +88,117 @@ Precedence Chronology::first(Node a, Node b) const {
   offer(false, End::Latest, first.earliest.plusDays(-1), second.latest, false);
   offer(true, End::Earliest, second.latest.plusDays(1), first.earliest, false);
   std::stable_sort(moves.begin(), moves.end(), [](const Move& x, const Move& y) { return x.by < y.by; });
-  for (const Move& move : moves) out.settle.push_back(move.settling);
+  std::vector<Settling> out;
+  for (const Move& move : moves) out.push_back(move.settling);
+  return out;
+}
+
+}  // namespace
+
+struct Precedences::Parts {
+  // The network with its index, which a chronology does not keep.
+  explicit Parts(const Chronology& of)
+      : chronology(of),
+        network(indexed(of.gathered_->network)),
+        likely(network, of.likelyFacts_),
+        proven(network, of.provenFacts_) {}
+
+  static Network indexed(Network network) {
+    network.finish();
+    return network;
+  }
+
+  // The contradiction on which the order rests: without any of its facts it is open, with all but one it is not.
+  const Clash* clashBehind(Node a, Node b) const {
+    Selection settled = chronology.testFacts_;
+    std::vector<const Clash*> near;
+    const std::vector<bool> around = pointsAround(a, b);
+    for (const Clash& clash : chronology.clashes_) {
+      if (clash.atFaceValue) continue;
+      for (const EdgeId id : clash.edges) settled.set(id, false);
+      const bool touches = std::any_of(clash.edges.begin(), clash.edges.end(), [&](EdgeId id) {
+        const Edge& edge = network.edge(id);
+        return around[edge.from] || around[edge.to];
+      });
+      if (touches && near.size() < kMostClashes) near.push_back(&clash);
+    }
+    if (near.empty() || decide(Between(network, settled), a, b) != WhichFirst::undecided) return nullptr;
+    for (const Clash* clash : near)
+      for (const FactId without : clash->facts) {
+        Selection trial = settled;
+        for (const EdgeId id : clash->edges)
+          if (network.edge(id).fact != without) trial.set(id, true);
+        Suspects suspects = suspectsOf(network, trial);
+        if (!suspects.none()) continue;
+        if (decide(Between(network, trial, std::move(suspects)), a, b) != WhichFirst::undecided) return clash;
+      }
+    return nullptr;
+  }
+
+  // What a way between the two, or from the origin to one of them, can pass.
+  std::vector<bool> pointsAround(Node a, Node b) const {
+    std::vector<bool> reached(network.nodes(), false);
+    for (const bool forwards : {true, false}) {
+      std::vector<bool> seen(network.nodes(), false);
+      std::vector<Node> waiting{a, b};
+      while (!waiting.empty()) {
+        const Node at = waiting.back();
+        waiting.pop_back();
+        if (at == kOrigin || seen[at]) continue;
+        seen[at] = reached[at] = true;
+        for (const EdgeId id : forwards ? network.outOf(at) : network.into(at))
+          waiting.push_back(forwards ? network.edge(id).to : network.edge(id).from);
+      }
+    }
+    return reached;
+  }
+
+  static constexpr std::size_t kMostClashes = 20;
+  const Chronology& chronology;
+  Network network;
+  Between likely, proven;
+};
+
+Precedences::Precedences(const Chronology& chronology) {
+  if (chronology.gathered_ != nullptr) parts_ = std::make_unique<Parts>(chronology);
+}
+
+Precedences::~Precedences() = default;
+
+Precedence Precedences::of(Node a, Node b) const {
+  Precedence out;
+  if (parts_ == nullptr || a == b) {
+    out.answer = out.likely = WhichFirst::sameDay;
+    out.notFirst = true;
+    return out;
+  }
+  const Distance likelyAb = parts_->likely.of(a, b);
+  const Distance likelyBa = parts_->likely.of(b, a);
+  out.likely = decide(likelyAb, likelyBa);
+  const Distance ab = parts_->proven.of(a, b);
+  const Distance ba = parts_->proven.of(b, a);
+  out.answer = decide(ab, ba);
+  out.notFirst = ab.days <= 0;
+  if (out.notFirst) out.whyNotFirst = ab.because;
+  auto put = [&](const std::vector<FactId>& facts) {
+    for (const FactId fact : facts)
+      if (std::find(out.because.begin(), out.because.end(), fact) == out.because.end())
+        out.because.push_back(fact);
+  };
+  const bool decided = out.answer != WhichFirst::undecided;
+  if (!decided) {
+    if (const Clash* clash = parts_->clashBehind(a, b)) {
+      out.answer = WhichFirst::contradiction;
+      put(clash->facts);
+      return out;
+    }
+  }
+  const WhichFirst answer = decided ? out.answer : out.likely;
+  if (answer == WhichFirst::first || answer == WhichFirst::sameDay) put((decided ? ba : likelyBa).because);
+  if (answer == WhichFirst::second || answer == WhichFirst::sameDay) put((decided ? ab : likelyAb).because);
+  if (!decided)
+    out.settle = settlingOf(parts_->chronology.bounds(a, BoundsOf::proven),
+                            parts_->chronology.bounds(b, BoundsOf::proven));
   return out;
 }
 

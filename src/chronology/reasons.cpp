@@ -167,11 +167,14 @@ std::string Reasons::says(FactId id) const {
   return who;
 }
 
-std::string Reasons::standing(const Fact& fact) const {
-  std::string words(evidence::inWords(fact.standing));
-  if (fact.doubted) words += ", doubted";
-  if (fact.disputed) words += ", disputed";
-  return words;
+std::string Reasons::standing(FactId id) const {
+  const Fact& fact = chronology_.fact(id);
+  return (chronology_.isDisputed(id) ? "disputed; " : "") + std::string(evidence::inWords(fact.standing)) +
+         (fact.doubted ? ", doubted" : "");
+}
+
+std::string_view Reason::word() const {
+  return disputed ? std::string_view("disputed") : evidence::word(standing);
 }
 
 Reason Reasons::of(FactId id) const {
@@ -182,7 +185,7 @@ Reason Reasons::of(FactId id) const {
   reason.record = record.reference();
   reason.field = std::string(fact.field.name());
   reason.standing = fact.standing;
-  reason.disputed = fact.disputed;
+  reason.disputed = chronology_.isDisputed(id);
   reason.doubted = fact.doubted;
   if (fact.cites()) {
     reason.span = record.span(fact.citation->place);

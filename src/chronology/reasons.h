@@ -12,6 +12,8 @@ struct Reason {
   bool doubted = false;
   std::vector<const records::Citation*> sources;
   source::Span span;
+
+  std::string_view word() const;  // its standing: "documented", "disputed"
 };
 
 class Reasons {
@@ -28,8 +30,8 @@ class Reasons {
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
   static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);
-  // "documented", "the author's judgement, doubted".
-  std::string standing(const Fact& fact) const;
+  // "documented", "the author's judgement, doubted", "disputed; documented".
+  std::string standing(FactId fact) const;
 
  private:
   std::string dated(const Fact& fact) const;

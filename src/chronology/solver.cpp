@@ -182,14 +182,16 @@ void Solver::clash() {
   Suspects suspects = settled(facts, wide);
   tell(conflictsOf(network_, facts, suspects), false);
   if (suspects.none()) {
-    out_.tests_ = Chronology::withoutChains(std::move(suspects.from), std::move(suspects.to));
+    out_.tests_ = {std::move(suspects.from), std::move(suspects.to)};
+    out_.testFacts_ = std::move(facts);
     return;
   }
-  const Strongest strongest = strongestOf(network_, facts, suspects);
+  Strongest strongest = strongestOf(network_, facts, suspects);
   for (const FactId fact : strongest.leftOut) dispute(fact);
   const Order order = orderOf(network_, strongest.selection);
-  out_.tests_ = Chronology::withoutChains(waysOf(network_, strongest.selection, order, Direction::fromOrigin),
-                                          waysOf(network_, strongest.selection, order, Direction::toOrigin));
+  out_.tests_ = {waysOf(network_, strongest.selection, order, Direction::fromOrigin),
+                 waysOf(network_, strongest.selection, order, Direction::toOrigin)};
+  out_.testFacts_ = std::move(strongest.selection);
 }
 
 void Solver::guess() {

@@ -1,3 +1,4 @@
+#include "chronology/precedence.h"
 #include "commands/command.h"
 #include "commands/reason_output.h"
 #include "commands/resolve_event.h"
@@ -30,7 +31,7 @@ class Answer {
         events_(guide.chronology.events()),
         first_(first),
         second_(second),
-        found_(guide.chronology.first(events_.nodeOf(first), events_.nodeOf(second))) {}
+        found_(chronology::Precedences(guide.chronology).of(events_.nodeOf(first), events_.nodeOf(second))) {}
 
   bool contradiction() const { return found_.answer == WhichFirst::contradiction; }
 

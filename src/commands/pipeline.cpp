@@ -118,6 +118,9 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   guide->bounds = std::make_unique<choosing::NetworkBounds>(guide->chronology, chronology::BoundsOf::likely);
   guide->chooser = std::make_unique<choosing::Chooser>(guide->collection, *guide->bounds);
 
+  // Test: whether the records bear out what the guide claims.
+  guide->claims = choosing::ClaimResults::of(guide->collection, *guide->weights, guide->chronology);
+
   // Plan: where everything will stand in print, without composing a word.
   guide->published = std::make_unique<linking::Published>(guide->collection);
   guide->materials = std::make_unique<compose::Materials>(
@@ -128,7 +131,7 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
     checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files, *guide->weights,
-                       guide->chronology},
+                       guide->chronology, guide->claims},
                       options.only, findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "choosing/choose.h"
+#include "choosing/claim_test.h"
 #include "choosing/code_readings.h"
 #include "chronology/reasons.h"
 #include "commands/environment.h"
@@ -34,6 +35,7 @@ struct Guide {
   std::unique_ptr<chronology::Reasons> reasons;
   std::unique_ptr<choosing::Bounds> bounds;  // likely days, by which records are chosen
   std::unique_ptr<choosing::Chooser> chooser;
+  choosing::ClaimResults claims;
   std::unique_ptr<linking::Published> published;
   std::unique_ptr<compose::Materials> materials;
   std::unique_ptr<compose::Places> places;

@@ -23,12 +23,9 @@ std::string nameOfSource(const Guide& guide, const records::Citation& citation) 
 Json factAsJson(const Guide& guide, FactId fact) {
   const Reason reason = guide.reasons->of(fact);
   const source::Place place = guide.collection.sources().place(reason.span);
-  return Json{{"record", reason.record},
-              {"field", reason.field},
-              {"value", reason.value},
-              {"standing", reason.disputed ? "disputed" : std::string(evidence::word(reason.standing))},
-              {"file", std::string(place.path)},
-              {"line", place.line},
+  return Json{{"record", reason.record},         {"field", reason.field},
+              {"value", reason.value},           {"standing", std::string(reason.word())},
+              {"file", std::string(place.path)}, {"line", place.line},
               {"column", place.column}};
 }
 
@@ -50,7 +47,7 @@ Json reasonAsJson(const Guide& guide, FactId fact) {
   return Json{{"says", reason.says},
               {"record", reason.record},
               {"field", reason.field},
-              {"standing", std::string(evidence::word(reason.standing))},
+              {"standing", std::string(reason.word())},
               {"sources", std::move(sources)},
               {"file", std::string(place.path)},
               {"line", place.line},
@@ -75,7 +72,7 @@ Json boundsAsJson(const Guide& guide, Node event, BoundsOf which) {
 std::string reasonInWords(const Guide& guide, FactId fact) {
   const Reason reason = guide.reasons->of(fact);
   const source::Place place = guide.collection.sources().place(reason.span);
-  std::string out = reason.says + ": " + guide.reasons->standing(guide.chronology.fact(fact));
+  std::string out = reason.says + ": " + guide.reasons->standing(fact);
   std::vector<std::string> sources;
   for (const records::Citation* citation : reason.sources) {
     if (guide.chronology.fact(fact).cites()) break;  // it is said in the words

@@ -59,7 +59,7 @@ class Show {
       fact.restsOnRecord = wants && !own && record_.evidence != nullptr && !record_.evidence->cite.empty();
       const evidence::Weighed weighed = guide.weights->weigh(index, entry.value);
       if (wants || (entry.known && weighed.own)) {
-        fact.standing = weighed.disputed ? "disputed" : word(weighed.standing);
+        fact.standing = weighed.word();
         fact.standingInWords = guide.weights->inWords(weighed);
       }
       facts_.push_back(std::move(fact));

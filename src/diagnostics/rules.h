@@ -13,7 +13,7 @@ enum class Severity : std::uint8_t { off, note, warning, error };
 std::string_view toString(Severity severity);
 
 // The stage that makes a finding; findings of reading cannot be waived.
-enum class Stage : std::uint8_t { reading, linking, evidence, ware, dates, codes, print, talks };
+enum class Stage : std::uint8_t { reading, linking, evidence, ware, dates, codes, claims, print, talks };
 
 struct RuleInfo {
   std::string_view id;
@@ -29,6 +29,8 @@ inline constexpr std::array kRules = std::to_array<RuleInfo>({
     {"citation-thin", Severity::warning, Stage::evidence, true, "a statement that is only suggested"},
     {"citation-unlocated", Severity::note, Stage::evidence, true,
      "a citation without the place in its source"},
+    {"claim-broken", Severity::error, Stage::claims, true, "a claim that the records contradict"},
+    {"claim-open", Severity::note, Stage::claims, true, "a claim that the records do not settle yet"},
     {"claim-replaced-in-text", Severity::warning, Stage::print, true,
      "text links to a claim that was replaced or withdrawn"},
     {"code-disagrees", Severity::error, Stage::codes, true, "a code that no rule allows where it stands"},

@@ -30,6 +30,9 @@ std::string_view word(Standing standing);
 std::string_view inWords(
     Standing standing);  // as a reader is told: "the author's judgement", "no source recorded"
 
+// What a piece says of itself, by how it was seen.
+Standing standingOf(Seen seen);
+
 // What a source, specimen or photo is worth; of a citation, with what the citation says.
 struct Worth {
   Form form = Form::authored;
@@ -68,6 +71,10 @@ struct Weighed {
   const Citation* tooEarly = nullptr;  // of those that do not count: the first that is too early
   const Citation* notFound = nullptr;  // the first that was looked for in vain
   const records::Evidence* evidence = nullptr;
+
+  std::string_view word() const {  // "documented", "disputed"
+    return disputed ? std::string_view("disputed") : evidence::word(standing);
+  }
 };
 
 // How it is known that there is such a treatment: the best there is.

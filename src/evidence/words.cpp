@@ -14,6 +14,12 @@ std::string_view inWords(Standing standing) {
   return kWords[static_cast<std::size_t>(standing)];
 }
 
+Standing standingOf(Seen seen) {
+  return seen == Seen::inHand     ? Standing::documented
+         : seen == Seen::pictured ? Standing::supported
+                                  : Standing::suggested;
+}
+
 namespace {
 
 std::string supportedBy(const Weights& weights, const Weighed& weighed) {

@@ -33,7 +33,8 @@ class Planted {
     choosing::checkConditions(collection, findings);
     const source::MemoryFiles files;
     const auto chronology = chronology::Chronology::reason(collection, weights, *codes.days());
-    runChecks({collection, chooser, codes, files, weights, chronology}, {}, findings);
+    const auto claims = choosing::ClaimResults::of(collection, weights, chronology);
+    runChecks({collection, chooser, codes, files, weights, chronology, claims}, {}, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     for (const diagnostics::Finding& one : report.findings) {
       const source::Place place = collection.sources().place(one.span);

@@ -37,7 +37,8 @@ class Small {
     const choosing::CodeReadings codes = choosing::CodeReadings::read(chooser, findings);
     const auto chronology = chronology::Chronology::reason(collection, weights, *codes.days());
     choosing::checkConditions(collection, findings);
-    runChecks({collection, chooser, codes, world, weights, chronology}, only, findings);
+    const auto claims = choosing::ClaimResults::of(collection, weights, chronology);
+    runChecks({collection, chooser, codes, world, weights, chronology, claims}, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
     found = diagnostics::testing::foundInWords(report, collection.sources());
     for (const diagnostics::Finding& one : report.findings) messages += one.message + '\n';

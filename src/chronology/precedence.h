@@ -1,0 +1,43 @@
+#pragma once
+#include <memory>
+
+#include "chronology/chronology.h"
+
+// Which of two events came first, from the shortest ways between them, not from their bounds alone.
+namespace saggar::chronology {
+
+enum class WhichFirst : std::uint8_t { first, second, sameDay, undecided, contradiction };
+
+// What would decide an order: the event's bound that would have to move, and to which day.
+struct Settling {
+  bool first = true;  // of the first event
+  dates::End bound = dates::End::Earliest;
+  dates::Day day;
+  bool thenFirst = true;  // then the first event is the first
+};
+
+struct Precedence {
+  // First, second: at least a day before the other. Contradiction: it is not proven, and which fact of a clash is left out
+  // decides it.
+  WhichFirst answer = WhichFirst::undecided;
+  WhichFirst likely = WhichFirst::undecided;
+  // It is proven that the first was not before the second, but after it or on the same day; and by what.
+  bool notFirst = false;
+  std::vector<FactId> whyNotFirst;
+  std::vector<FactId> because;  // of a contradiction: what cannot all be true
+  std::vector<Settling> settle;  // nearest first; none if it is decided or a contradiction
+};
+
+// Made once for any number of questions; the chronology must outlive it.
+class Precedences {
+ public:
+  explicit Precedences(const Chronology& chronology);
+  ~Precedences();
+  Precedence of(Node a, Node b) const;
+
+ private:
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace saggar::chronology
