@@ -21,7 +21,7 @@ using Way = choosing::ClaimTest::Way;
 namespace {
 
 constexpr std::size_t kMostFacts = 10;
-constexpr std::size_t kMostNamed = 4;  // records in a message
+constexpr std::size_t kMostNamed = 4;   // records in a message
 constexpr std::size_t kMostToldOf = 3;  // facts of one record in a message
 
 class Teller {
@@ -95,7 +95,7 @@ class Teller {
 
   // " is `closed knob` (documented)", " is not recorded".
   static std::string inWords(const TestFact& fact) {
-    std::string out = fact.value.empty()         ? " is not recorded"
+    std::string out = fact.value.empty()        ? " is not recorded"
                       : fact.value == "unknown" ? " is not known"
                                                 : " is `" + base::shortened(fact.value, 60) + '`';
     return fact.standing.empty() || fact.value.empty() ? out : out + " (" + fact.standing + ')';
@@ -131,12 +131,12 @@ class Teller {
         return "broken: of " + base::counted(test.looked, kind) + " looked at none is as its `has` asks" +
                (test.records.empty() ? "" : "; " + withFacts(test.records[0]));
       case Way::count: {
-        std::string out = "broken: the records have " +
-                          (test.most == 0 ? "no " + kind : base::counted(test.fitting, kind)) +
-                          (test.most > test.fitting
-                               ? " for sure and " + std::to_string(test.most) + " at the most"
-                               : std::string()) +
-                          ", and it says " + saidCount(test);
+        std::string out =
+            "broken: the records have " +
+            (test.most == 0 ? "no " + kind : base::counted(test.fitting, kind)) +
+            (test.most > test.fitting ? " for sure and " + std::to_string(test.most) + " at the most"
+                                      : std::string()) +
+            ", and it says " + saidCount(test);
         if (!test.records.empty()) out += ": " + withFacts(test.records[0], 1) + others(test, "; ");
         return out;
       }
@@ -151,8 +151,9 @@ class Teller {
   std::string openBy(const TestResult& test) const {
     switch (test.way) {
       case Way::count:
-        return "open: the records have " + base::counted(test.fitting, std::string(records::name(test.kind))) +
-               " for sure and " + std::to_string(test.most) + " at the most, and it says " + saidCount(test) +
+        return "open: the records have " +
+               base::counted(test.fitting, std::string(records::name(test.kind))) + " for sure and " +
+               std::to_string(test.most) + " at the most, and it says " + saidCount(test) +
                (test.records.empty() ? "" : "; " + withFacts(test.records[0])) + others(test, "; likewise ");
       case Way::before: return "open: which was first is not proven; " + factsOf(test);
       case Way::same:

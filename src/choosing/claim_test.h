@@ -15,13 +15,14 @@ namespace saggar::choosing {
 struct ClaimTest {
   enum class Way : std::uint8_t { every, no, some, count, before, same, differ };
   Way way = Way::every;
-  const records::Value* at = nullptr;  // the value that stands under its first word: where findings about it stand
-  Kind kind = Kind::guide;             // every, no, some, count
+  const records::Value* at =
+      nullptr;              // the value that stands under its first word: where findings about it stand
+  Kind kind = Kind::guide;  // every, no, some, count
   Condition where, has;
-  Range makes;                                  // count
-  const records::Value* events[2] = {};         // before
+  Range makes;                                                        // count
+  const records::Value* events[2] = {};                               // before
   RecordIndex records[2] = {records::kNoRecord, records::kNoRecord};  // same, differ
-  Path paths[2];                                // … the field, from each of them
+  Path paths[2];                                                      // … the field, from each of them
 };
 
 std::string_view word(ClaimTest::Way way);

@@ -25,10 +25,9 @@ bool isNone(const Reached& one) {
 Side sideOf(const Path& path, RecordIndex record, const Collection& collection) {
   Side side;
   for (const Reached& one : path.from(record, collection)) {
-    const bool unclear =
-        one.state == State::absent || one.state == State::unknown ||
-        (one.state == State::value && one.value->type == ValueType::reference &&
-         one.value->target() == records::kNoRecord);
+    const bool unclear = one.state == State::absent || one.state == State::unknown ||
+                         (one.state == State::value && one.value->type == ValueType::reference &&
+                          one.value->target() == records::kNoRecord);
     side.open |= unclear || (one.inList && !one.complete);
     if (!unclear) side.reached.push_back(one);
   }

@@ -49,10 +49,10 @@ class TestCompiler {
       const auto range = readRange(makes->text);
       if (range) test_.makes = *range;
       if (!range)
-        report(
-            "value-unfit"_rule, *makes,
-            "`makes` takes a number or a range of numbers, here is `" + base::shortened(makes->text, 40) + "`",
-            "write `1`, or `3 to 5`");
+        report("value-unfit"_rule, *makes,
+               "`makes` takes a number or a range of numbers, here is `" + base::shortened(makes->text, 40) +
+                   "`",
+               "write `1`, or `3 to 5`");
     }
     if (!whole_ || holdsUnfit(typed_)) return std::nullopt;
     return std::move(test_);

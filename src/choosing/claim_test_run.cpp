@@ -72,7 +72,8 @@ void TestRunner::overKind(const ClaimTest& test, TestResult& result) {
     }
   }
   // Of a guide of which part could not be read nothing may be concluded from what is not there.
-  const bool few = test.way == Way::some || (test.way == Way::count && static_cast<std::int64_t>(result.most) < test.makes.low);
+  const bool few = test.way == Way::some ||
+                   (test.way == Way::count && static_cast<std::int64_t>(result.most) < test.makes.low);
   if (result.outcome == Outcome::broken && few && (all_.read().lostFiles || !all_.read().lostIds.empty())) {
     result.outcome = Outcome::untested;
     return;

@@ -34,8 +34,8 @@ std::vector<FactId> TestFacts::chainOf(const Ground& ground) const {
   std::vector<FactId> chain;
   if (!ground.days || ground.missing) return chain;
   const chronology::Node node = nodeOf(chronology_.events(), ground.record, ground.event, ground.end);
-  for (const auto& [decides, end] : {std::pair{ground.earliest, dates::End::Earliest},
-                                     std::pair{ground.latest, dates::End::Latest}}) {
+  for (const auto& [decides, end] :
+       {std::pair{ground.earliest, dates::End::Earliest}, std::pair{ground.latest, dates::End::Latest}}) {
     if (!decides || node == chronology::kNoNode) continue;
     for (const FactId fact : chronology_.because(node, chronology::BoundsOf::tests, end))
       if (std::find(chain.begin(), chain.end(), fact) == chain.end()) chain.push_back(fact);

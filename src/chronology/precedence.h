@@ -24,7 +24,7 @@ struct Precedence {
   // It is proven that the first was not before the second, but after it or on the same day; and by what.
   bool notFirst = false;
   std::vector<FactId> whyNotFirst;
-  std::vector<FactId> because;  // of a contradiction: what cannot all be true
+  std::vector<FactId> because;   // of a contradiction: what cannot all be true
   std::vector<Settling> settle;  // nearest first; none if it is decided or a contradiction
 };
 

@@ -77,9 +77,11 @@ TEST_CASE("random tests come out as the second implementation says") {
         answers.push_back({hasWhere ? whereAsked.answer : 2, hasHas ? hasAsked.answer : 2});
       }
       random = after;
-      records += "- claim: c" + std::to_string(i) + "\n  says: Something.\n  test:\n    - " + way + ": treatment\n" +
-                 (hasWhere ? "      where: " + where + '\n' : "") + (hasHas ? "      has: " + has + '\n' : "") +
-                 (way == "count" ? "      makes: " + std::to_string(low) + " to " + std::to_string(high) + '\n' : "");
+      records +=
+          "- claim: c" + std::to_string(i) + "\n  says: Something.\n  test:\n    - " + way + ": treatment\n" +
+          (hasWhere ? "      where: " + where + '\n' : "") + (hasHas ? "      has: " + has + '\n' : "") +
+          (way == "count" ? "      makes: " + std::to_string(low) + " to " + std::to_string(high) + '\n'
+                          : "");
       expected.push_back(slowly(way, answers, low, high));
     }
     const Tested tested(records);

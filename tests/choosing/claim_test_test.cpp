@@ -49,13 +49,15 @@ std::string shapes(const std::string& more, const std::string& test) {
   return outcome(kShapes + more, test);
 }
 
-const std::string kRings = "{every: shape, where: {maker: ambry, look.handle: ring}, has: {look.finial: slot}}";
+const std::string kRings =
+    "{every: shape, where: {maker: ambry, look.handle: ring}, has: {look.finial: slot}}";
 
 }  // namespace
 
 TEST_CASE("every") {
-  CHECK(shapes("", kRings) == "holds; shape:alder look.finial=slot documented, maker=ambry documented, "
-                              "look.handle=ring documented");
+  CHECK(shapes("", kRings) ==
+        "holds; shape:alder look.finial=slot documented, maker=ambry documented, "
+        "look.handle=ring documented");
   CHECK(shapes(shape("cedar", "  look: {handle: ring, finial: knob}\n  cite: books\n"), kRings) ==
         "broken firmly; shape:cedar look.finial=knob documented, maker=ambry documented, look.handle=ring "
         "documented");
@@ -77,7 +79,8 @@ TEST_CASE("no, some and count") {
         "broken firmly; shape:cedar introduced=1925 documented, maker=ambry documented");
   CHECK(shapes(shape("cedar", "  introduced: {is: 1925, doubted: a torn page}\n  cite: books\n"), early) ==
         "open; shape:cedar introduced=1925 documented?");
-  CHECK(shapes(shape("cedar", "  introduced: 1928/1932\n"), early) == "open; shape:cedar introduced=1928/1932 uncited?");
+  CHECK(shapes(shape("cedar", "  introduced: 1928/1932\n"), early) ==
+        "open; shape:cedar introduced=1928/1932 uncited?");
   CHECK(shapes(shape("cedar", ""), early) == "open; shape:cedar introduced?");
 
   CHECK(shapes("", "{some: shape, where: {look.handle: ring}}") ==
@@ -90,11 +93,13 @@ TEST_CASE("no, some and count") {
         "open; shape:cedar introduced?");
 
   CHECK(shapes("", "{count: shape, where: {maker: ambry}, makes: 2}").starts_with("holds"));
-  CHECK(shapes("", "{count: shape, where: {maker: ambry}, makes: 1}").starts_with("broken firmly; shape:alder"));
+  CHECK(shapes("", "{count: shape, where: {maker: ambry}, makes: 1}")
+            .starts_with("broken firmly; shape:alder"));
   CHECK(shapes("", "{count: shape, where: {maker: ambry}, makes: 3 to 5}").starts_with("broken"));
   CHECK(shapes("- shape: cedar\n", "{count: shape, where: {maker: ambry}, makes: 2}") ==
         "open; shape:cedar maker?");
-  CHECK(shapes("- shape: cedar\n", "{count: shape, where: {maker: ambry}, makes: 2 to 3}").starts_with("holds"));
+  CHECK(shapes("- shape: cedar\n", "{count: shape, where: {maker: ambry}, makes: 2 to 3}")
+            .starts_with("holds"));
 }
 
 TEST_CASE("a count is broken firmly only by as many as are well enough known") {
@@ -104,8 +109,10 @@ TEST_CASE("a count is broken firmly only by as many as are well enough known") {
 }
 
 TEST_CASE("lists, and what a list does not leave out") {
-  CHECK(shapes("", "{no: shape, has: {forms: pot}}") == "broken firmly; shape:birch forms=plate, pot documented");
-  CHECK(shapes("", "{every: shape, has: {forms: pot}}") == "open; shape:alder form:pot made-in?, forms=plate documented?");
+  CHECK(shapes("", "{no: shape, has: {forms: pot}}") ==
+        "broken firmly; shape:birch forms=plate, pot documented");
+  CHECK(shapes("", "{every: shape, has: {forms: pot}}") ==
+        "open; shape:alder form:pot made-in?, forms=plate documented?");
   CHECK(outcome(kShapes + "- treatment: t\n  forms: {is: [plate], complete: yes}\n  cite: books\n",
                 "{every: treatment, has: {forms: pot}}") ==
         "broken firmly; treatment:t forms=plate documented");
@@ -132,7 +139,8 @@ TEST_CASE("dates are taken at their widest, as far as all facts tell") {
       shape("cedar", "  introduced: by 1940\n  cite: books\n") +
       "- specimen: cedar-plate\n  shape: cedar\n  made: 1929\n  seen: {on: 2019, how: in-hand}\n";
   CHECK(shapes(piece, "{no: shape, has: {introduced: ../1929}}") ==
-        "broken firmly; shape:cedar specimen:cedar-plate made=1929 documented, specimen:cedar-plate shape=cedar "
+        "broken firmly; shape:cedar specimen:cedar-plate made=1929 documented, specimen:cedar-plate "
+        "shape=cedar "
         "documented");
 }
 
@@ -144,11 +152,11 @@ TEST_CASE("before") {
         "open; shape:birch introduced=about 1936?; shape:alder withdrawn?");
   // A treatment is never older than its shape, whatever the years.
   CHECK(outcome(kShapes + "- treatment: t\n  shape: alder\n  cite: books\n",
-                "before: [treatment:t, shape:alder]") ==
-        "broken firmly; treatment:t shape=alder documented");
+                "before: [treatment:t, shape:alder]") == "broken firmly; treatment:t shape=alder documented");
   // Only what is documented proves.
-  CHECK(shapes(shape("cedar", "  introduced: 1960\n  cite: guide-1974\n"), "before: [shape:alder, shape:cedar]")
-            .starts_with("open"));
+  CHECK(
+      shapes(shape("cedar", "  introduced: 1960\n  cite: guide-1974\n"), "before: [shape:alder, shape:cedar]")
+          .starts_with("open"));
 }
 
 TEST_CASE("same and differ") {
@@ -166,8 +174,10 @@ TEST_CASE("same and differ") {
   CHECK(shapes(shape("cedar", "  introduced: 1929/1931\n"), "same: [shape:alder, shape:cedar, introduced]")
             .starts_with("open"));
   // Of a list that may leave something out nobody knows whether it is the same.
-  CHECK(shapes(shape("cedar", "  forms: [plate]\n"), "same: [shape:alder, shape:cedar, forms]").starts_with("open"));
-  CHECK(shapes(shape("cedar", "  forms: none\n"), "same: [shape:birch, shape:cedar, forms]").starts_with("broken"));
+  CHECK(shapes(shape("cedar", "  forms: [plate]\n"), "same: [shape:alder, shape:cedar, forms]")
+            .starts_with("open"));
+  CHECK(shapes(shape("cedar", "  forms: none\n"), "same: [shape:birch, shape:cedar, forms]")
+            .starts_with("broken"));
 }
 
 TEST_CASE("a claim comes out as the worst of its tests, and what cannot be read is not run") {

@@ -117,7 +117,7 @@ inline bool isWord(const std::string& value) {
 
 // The names of what is reached over a reference that may be a list.
 inline Reading over(const Said& reference, const std::map<std::string, std::map<std::string, Said>>& to,
-             const std::string& field) {
+                    const std::string& field) {
   if (reference.what != Said::values) return {Said{reference.what, {}, false, false}};
   Reading reading;
   for (const std::string& id : reference.list) reading.push_back(to.at(id).at(field));

@@ -35,9 +35,9 @@ class Tested {
       out += "; " + guide.collection[record.record].reference();
       for (const TestFact& fact : record.facts)
         out += (&fact == record.facts.data() ? " " : ", ") +
-               (fact.record == record.record ? "" : guide.collection[fact.record].reference() + ' ') + fact.field +
-               (fact.value.empty() ? "" : "=" + fact.value) + (fact.standing.empty() ? "" : " " + fact.standing) +
-               (fact.missing ? "?" : "");
+               (fact.record == record.record ? "" : guide.collection[fact.record].reference() + ' ') +
+               fact.field + (fact.value.empty() ? "" : "=" + fact.value) +
+               (fact.standing.empty() ? "" : " " + fact.standing) + (fact.missing ? "?" : "");
     }
     if (one.more > 0) out += "; +" + std::to_string(one.more);
     return out;
