@@ -11,7 +11,7 @@ class Tested {
   explicit Tested(const std::string& records, std::string guideYaml = {})
       : guide(records, std::move(guideYaml)), weights(guide.collection) {
     const CodeReadings codes = CodeReadings::read(*guide.chooser, guide.findings);
-    chronology = chronology::Chronology::reason(guide.collection, weights, codes.days());
+    chronology = chronology::Chronology::reason(guide.collection, weights, *codes.days());
     results = ClaimResults::of(guide.collection, weights, chronology);
   }
 
