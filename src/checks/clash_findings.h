@@ -1,5 +1,6 @@
 #pragma once
 #include "checks/check.h"
+#include "chronology/reasons.h"
 
 // How what cannot all be true becomes findings. Not for other rooms.
 namespace saggar::checks {
@@ -16,6 +17,12 @@ std::vector<ClashGroup> groupsOf(const Context& context, bool atFaceValue);
 
 // The plainest rule that fits a contradiction.
 diagnostics::Rule ruleFor(const Context& context, const chronology::Clash& clash);
+
+// The order of a rule has part in every contradiction among its numbers and is the cause of none.
+bool canBeCause(const chronology::Fact& fact);
+
+// The fact as findings show it.
+diagnostics::FactNote noteOf(const chronology::Reasons& reasons, chronology::FactId fact);
 
 // The less, the weaker: by standing, independent witnesses, kind of record, place.
 bool isWeaker(const Context& context, chronology::FactId a, chronology::FactId b);

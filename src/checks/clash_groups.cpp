@@ -15,11 +15,6 @@ using records::Kind;
 
 namespace {
 
-// The order of a rule has part in every contradiction among its numbers and is the cause of none.
-bool canBeCause(const Fact& fact) {
-  return fact.says != Says::order;
-}
-
 // It takes part as a day by itself, and not as what ties two days together.
 bool isDay(const Context& context, const Clash& clash, FactId fact) {
   return std::any_of(clash.edges.begin(), clash.edges.end(), [&](EdgeId id) {
@@ -48,6 +43,15 @@ int kindRank(Kind kind) {
 }
 
 }  // namespace
+
+bool canBeCause(const Fact& fact) {
+  return fact.says != Says::order;
+}
+
+diagnostics::FactNote noteOf(const chronology::Reasons& reasons, FactId fact) {
+  const chronology::Reason reason = reasons.of(fact);
+  return {reason.record, reason.field, reason.value, std::string(reason.word()), reason.span};
+}
 
 bool isWeaker(const Context& context, FactId a, FactId b) {
   const auto& chronology = context.chronology;

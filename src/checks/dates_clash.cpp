@@ -240,8 +240,7 @@ class Teller {
     if (fact.says == Says::onShape && fact.value->each().size() > 1)
       for (const records::Value& shape : fact.value->each())
         addRecord(finding, context_.collection[shape.target()].reference());
-    finding.facts.push_back(
-        {reason.record, reason.field, reason.value, std::string(reason.word()), reason.span});
+    finding.facts.push_back(noteOf(reasons_, id));
     if (!here && finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
     const records::Value* years = context_.chronology.yearsOf(id);
     if (here && feature != records::kNoRecord && years != nullptr)
@@ -275,8 +274,7 @@ void tellRest(const Context& context, diagnostics::Findings& findings) {
       .field = place.field};
   for (const FactId id : rest) {
     const Reason reason = reasons.of(id);
-    finding.facts.push_back(
-        {reason.record, reason.field, reason.value, std::string(reason.word()), reason.span});
+    finding.facts.push_back(noteOf(reasons, id));
     if (finding.related.size() < kMostRelated) finding.related.push_back({reason.span, reason.says});
   }
   findings.add(std::move(finding));

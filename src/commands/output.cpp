@@ -4,6 +4,7 @@
 #include <atomic>
 #include <functional>
 #include <mutex>
+#include <optional>
 #include <set>
 #include <thread>
 
@@ -12,6 +13,7 @@
 #include "commands/set_checklist.h"
 #include "compose/corrections.h"
 #include "compose/guide.h"
+#include "compose/help_sheet.h"
 #include "compose/outline.h"
 #include "compose/own_pieces.h"
 #include "render/markdown.h"
@@ -68,9 +70,13 @@ class Outputs {
     std::vector<std::function<void()>> jobs;
     for (const std::string& part : parts) {
       if (part == "guide") jobs.push_back([this] { guide(); });
-      if (part == "checklists")
+      if (part == "checklists") {
         for (RecordIndex index : guide_.collection.ofKind(Kind::checklist))
           jobs.push_back([this, index] { checklist(index); });
+        // An author's own list of that name stands in its place.
+        if (!guide_.collection.find(Kind::checklist, compose::kHelpSheet))
+          jobs.push_back([this] { helpSheet(); });
+      }
       if (part == "talks")
         for (RecordIndex index : guide_.collection.ofKind(Kind::talk))
           jobs.push_back([this, index] { talk(index); });
@@ -120,19 +126,37 @@ class Outputs {
   }
 
   void checklist(RecordIndex index) {
-    publishing::FileInPieces file =
-        out_.begin("checklists", "checklists/" + std::string(guide_.collection[index].id) + ".pdf");
+    sheet(std::string(guide_.collection[index].id), [&](const std::function<void(std::string_view)>& take) {
+      return setChecklist(environment_, guide_, index, faults_, take);
+    });
+  }
+
+  void helpSheet() {
+    sheet(std::string(compose::kHelpSheet), [&](const std::function<void(std::string_view)>& take) {
+      return setHelpSheet(environment_, guide_, faults_, take);
+    });
+  }
+
+  // Begun with the first piece, so that a sheet with nothing on it is no file.
+  template <class Set>
+  void sheet(const std::string& name, const Set& set) {
+    std::optional<publishing::FileInPieces> file;
+    const auto begin = [&] {
+      if (!file) file.emplace(out_.begin("checklists", "checklists/" + name + ".pdf"));
+    };
     std::size_t bytes = 0;
-    const SetChecklist made = setChecklist(environment_, guide_, index, faults_, [&](std::string_view piece) {
-      file.write(piece);
+    const SetChecklist made = set([&](std::string_view piece) {
+      begin();
+      file->write(piece);
       bytes += piece.size();
     });
     for (const std::string& words : made.notices) notice(words);
     if (!made.error.empty()) return fail(made.error, made.hint);
+    if (!file) return;
     std::vector<std::string> records;
     records.reserve(made.madeFrom.size());
     for (RecordIndex one : made.madeFrom) records.push_back(guide_.collection[one].reference());
-    file.finish(std::move(records));
+    file->finish(std::move(records));
     if (bytes > kLarge) base::giveFreedMemoryBack();
   }
 

@@ -2,6 +2,7 @@
 
 #include "base/memory.h"
 #include "checks/check.h"
+#include "checks/sets_to_doubt.h"
 #include "choosing/network_bounds.h"
 #include "linking/link.h"
 #include "reading/guide_reader.h"
@@ -124,17 +125,19 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   // Plan: where everything will stand in print, without composing a word.
   guide->published = std::make_unique<linking::Published>(guide->collection);
   guide->materials = std::make_unique<compose::Materials>(
-      compose::Materials{*guide->published, *guide->chooser, guide->codes});
+      compose::Materials{*guide->published, *guide->chooser, guide->codes, *guide->weights});
   guide->places = std::make_unique<compose::Places>(compose::Places::plan(*guide->materials, findings));
 
   // Check: rules look, nothing is changed.
+  const checks::Context context{guide->collection, *guide->chooser, guide->codes,
+                                environment.files, *guide->weights, guide->chronology,
+                                guide->claims};
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
-    checks::runChecks({guide->collection, *guide->chooser, guide->codes, environment.files, *guide->weights,
-                       guide->chronology, guide->claims},
-                      options.only, findings);
+    checks::runChecks(context, options.only, findings);
   }
   guide->report = diagnostics::makeReport(std::move(findings), settings, guide->collection.sources());
+  if (options.checks) guide->report.doubts = checks::setsToDoubt(context);
   base::giveFreedMemoryBack();
   return guide;
 }

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
+#include "compose/help_sheet.h"
 
 namespace saggar::commands {
 
@@ -49,14 +50,16 @@ void PrintFaults::signMissing(RecordIndex checklist, const std::string& layout, 
 }
 
 source::Span PrintFaults::placeOfLayoutName(RecordIndex checklist) const {
-  const records::Record& record = guide_.collection[checklist];
-  if (const records::Value* own = record.find("layout"_f); own != nullptr && own->said())
-    return record.span(own->place);
+  if (checklist != records::kNoRecord) {
+    const records::Record& record = guide_.collection[checklist];
+    if (const records::Value* own = record.find("layout"_f); own != nullptr && own->said())
+      return record.span(own->place);
+  }
   if (const records::Record* guide = guide_.collection.guide())
     if (const records::Value* settings = guide->find("settings"_f))
       if (const records::Value* named = settings->find("layout"_f); named != nullptr && named->said())
         return guide->span(named->place);
-  return record.span();
+  return checklist == records::kNoRecord ? source::Span{} : guide_.collection[checklist].span();
 }
 
 source::Span PrintFaults::placeOfFont(const std::string& wanted, const Fault& fault) const {
@@ -89,8 +92,21 @@ source::Span PrintFaults::placeOfSign(const std::string& sign,
 
 std::vector<std::string> PrintFaults::references(const Fault& fault) const {
   std::vector<std::string> out;
-  for (RecordIndex one : fault.checklists) out.push_back(guide_.collection[one].reference());
+  for (RecordIndex one : fault.checklists)
+    if (one != records::kNoRecord) out.push_back(guide_.collection[one].reference());
   return out;
+}
+
+std::string PrintFaults::firstOf(const Fault& fault) const {
+  const RecordIndex first = *fault.checklists.begin();
+  return first == records::kNoRecord ? std::string() : guide_.collection[first].reference();
+}
+
+std::string PrintFaults::sheetsInWords(const Fault& fault) const {
+  std::vector<std::string> names = references(fault);
+  if (fault.checklists.contains(records::kNoRecord))
+    names.push_back("the sheet `" + std::string(compose::kHelpSheet) + "`");
+  return base::listedInWords(names);
 }
 
 diagnostics::Findings PrintFaults::findings() const {
@@ -104,20 +120,19 @@ diagnostics::Findings PrintFaults::findings() const {
                         "`, which is not there" + used,
              .hint = "put the file into the guide's `fonts/`, install its package, or name another font in a "
                      "layout of your own",
-             .record = guide_.collection[*fault.checklists.begin()].reference(),
+             .record = firstOf(fault),
              .field = "layout",
              .records = references(fault)});
   }
   for (const auto& [sign, fault] : signs_) {
-    const RecordIndex first = *fault.checklists.begin();
     out.add({.rule = "sign-missing"_rule,
-             .span = fault.span.known() ? fault.span : guide_.collection[first].span(),
+             .span = fault.span.known() ? fault.span : placeOfLayoutName(*fault.checklists.begin()),
              .message = "no font of the layout `" + fault.layout + "` has the sign " + sign +
                         ": a box is printed in its place, in " + base::counted(fault.words, "word") + " of " +
-                        base::listedInWords(references(fault)),
+                        sheetsInWords(fault),
              .hint = "write it another way, or put a font that has it into `fonts/` and name it as "
                      "`fallback` in a layout of your own",
-             .record = guide_.collection[first].reference(),
+             .record = firstOf(fault),
              .field = {},
              .records = references(fault)});
   }

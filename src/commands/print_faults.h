@@ -15,7 +15,8 @@ class PrintFaults {
  public:
   explicit PrintFaults(const Guide& guide) : guide_(guide) {}
 
-  // The layout of a checklist names the file `wanted`, and `used` was taken (empty: nothing was left to take).
+  // The layout of a checklist names the file `wanted`, and `used` was taken (empty: nothing was left to take). Here and
+  // below `checklist` is kNoRecord for the sheet of what is wanted, which is no record.
   void fontMissing(linking::RecordIndex checklist, const std::string& layout, const std::string& wanted,
                    const std::string& used);
 
@@ -37,7 +38,9 @@ class PrintFaults {
   source::Span placeOfFont(const std::string& wanted, const Fault& fault) const;
   source::Span placeOfLayoutName(linking::RecordIndex checklist) const;
   source::Span placeOfSign(const std::string& sign, const std::vector<linking::RecordIndex>& records) const;
-  std::vector<std::string> references(const Fault& fault) const;
+  std::vector<std::string> references(const Fault& fault) const;  // of its checklists
+  std::string firstOf(const Fault& fault) const;  // the first of them; empty for the sheet alone
+  std::string sheetsInWords(const Fault& fault) const;
 
   const Guide& guide_;
   std::mutex lock_;

@@ -21,4 +21,9 @@ struct SetChecklist {
 SetChecklist setChecklist(const Environment& environment, const Guide& guide, linking::RecordIndex checklist,
                           PrintFaults& faults, const std::function<void(std::string_view)>& take);
 
+// The sheet of what readers are asked for, with the layout of the guide's settings. Nothing is taken, and nothing made
+// from, where nothing is missing.
+SetChecklist setHelpSheet(const Environment& environment, const Guide& guide, PrintFaults& faults,
+                          const std::function<void(std::string_view)>& take);
+
 }  // namespace saggar::commands

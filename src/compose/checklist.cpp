@@ -52,16 +52,7 @@ class Maker {
   ChecklistHead head(const std::vector<Chosen>& chosen) const {
     ChecklistHead head;
     Document& document = head.document;
-    const linking::GuideSettings& settings = materials_.records.settings();
-    document.file = std::string(checklist_.id());
-    document.title = words_.plainName(checklist_.index());
-    document.language = settings.language;
-    document.authors = settings.authors;
-    document.draft = materials_.draft;
-    document.edition = settings.title;
-    if (settings.edition > 0)
-      document.edition += (document.edition.empty() ? "" : ", ") + editionInWords(settings.edition);
-    document.blocks.push_back(document::heading(1, {text(document.title)}));
+    setUpSheet(document, materials_, std::string(checklist_.id()), words_.plainName(checklist_.index()));
     if (const Value* note = checklist_.find("note"_f); note != nullptr && note->said())
       for (Block& block : words_.prose(checklist_, *note)) document.blocks.push_back(std::move(block));
     Inlines rest;
@@ -172,6 +163,19 @@ class Maker {
 };
 
 }  // namespace
+
+void setUpSheet(Document& document, const Materials& materials, std::string file, std::string title) {
+  const linking::GuideSettings& settings = materials.records.settings();
+  document.file = std::move(file);
+  document.title = std::move(title);
+  document.language = settings.language;
+  document.authors = settings.authors;
+  document.draft = materials.draft;
+  document.edition = settings.title;
+  if (settings.edition > 0)
+    document.edition += (document.edition.empty() ? "" : ", ") + editionInWords(settings.edition);
+  document.blocks.push_back(document::heading(1, {text(document.title)}));
+}
 
 void composeChecklist(const Materials& materials, RecordIndex checklist, const ChecklistSink& sink,
                       std::vector<RecordIndex>& madeFrom) {

@@ -20,6 +20,9 @@ struct ChecklistSink {
   std::function<void(document::Row)> row;
 };
 
+// What every sheet has: the guide's title and edition in its foot, its own title at its head.
+void setUpSheet(Document& document, const Materials& materials, std::string file, std::string title);
+
 // Composes one checklist. `madeFrom` receives the records (as indices, sorted, each once).
 void composeChecklist(const Materials& materials, RecordIndex checklist, const ChecklistSink& sink,
                       std::vector<RecordIndex>& madeFrom);

@@ -13,10 +13,16 @@ Blocks entryOf(Page& page, RecordIndex record);
 std::vector<RecordIndex> referring(const Page& page, RecordIndex record, Kind kind, records::Field field);
 
 // In the order of their first year; those without one last.
-void sortByDate(const Page& page, std::vector<RecordIndex>& records);
+void sortByDate(const Published& all, std::vector<RecordIndex>& records);
+inline void sortByDate(const Page& page, std::vector<RecordIndex>& records) {
+  sortByDate(page.records(), records);
+}
 
 // Names with links: "a, b and c"; beyond `most` the rest is counted.
-Inlines namesOf(const Page& page, const std::vector<RecordIndex>& records, std::size_t most = 60);
+Inlines namesOf(const Words& words, const std::vector<RecordIndex>& records, std::size_t most = 60);
+inline Inlines namesOf(const Page& page, const std::vector<RecordIndex>& records, std::size_t most = 60) {
+  return namesOf(page.words(), records, most);
+}
 
 // "**Offered:** 1933 (Decoration Books 2-6, vol. 3) to 1950 (…)"; for motifs "Used".
 Blocks datesFact(const Page& page, const PublishedRecord& record);

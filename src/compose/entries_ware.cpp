@@ -47,10 +47,10 @@ std::vector<RecordIndex> referring(const Page& page, RecordIndex record, Kind ki
   return out;
 }
 
-void sortByDate(const Page& page, std::vector<RecordIndex>& records) {
-  const dates::Options& options = page.records().settings().dates;
+void sortByDate(const Published& all, std::vector<RecordIndex>& records) {
+  const dates::Options& options = all.settings().dates;
   auto first = [&](RecordIndex record) {
-    const Value* value = page.record(record).find("introduced"_f);
+    const Value* value = all[record].find("introduced"_f);
     const bool dated = value != nullptr && value->date() != nullptr;
     return std::pair(!dated, dated ? value->date()->plain(options).latest : dates::Day::plusInfinity());
   };
@@ -61,10 +61,10 @@ void sortByDate(const Page& page, std::vector<RecordIndex>& records) {
   for (std::size_t i = 0; i < records.size(); ++i) records[i] = keyed[i].second;
 }
 
-Inlines namesOf(const Page& page, const std::vector<RecordIndex>& records, std::size_t most) {
+Inlines namesOf(const Words& words, const std::vector<RecordIndex>& records, std::size_t most) {
   std::vector<Inlines> parts;
   const std::size_t shown = records.size() > most + 1 ? most : records.size();
-  for (std::size_t i = 0; i < shown; ++i) parts.push_back(page.words().name(records[i]));
+  for (std::size_t i = 0; i < shown; ++i) parts.push_back(words.name(records[i]));
   if (shown < records.size()) parts.push_back({text(base::counted(records.size() - shown, "more", "more"))});
   return listed(std::move(parts));
 }

@@ -71,19 +71,33 @@ Blocks leadOf(const Page& page, const TellApart& apart) {
   return {document::paragraph({text(std::move(words))})};
 }
 
+// "Dun or Esk"
+Inlines othersOf(const Page& page, const TellApart& apart, const std::vector<std::size_t>& others) {
+  constexpr std::size_t kMostNamed = 6;
+  std::vector<Inlines> names;
+  for (const std::size_t other : others) {
+    if (names.size() == kMostNamed && others.size() > kMostNamed + 1) {
+      names.push_back({text(base::counted(others.size() - kMostNamed, "other"))});
+      break;
+    }
+    names.push_back(page.words().name(apart.records[other]));
+  }
+  return listed(std::move(names), "or");
+}
+
 Blocks eachOf(Page& page, const TellApart& apart) {
   std::vector<Blocks> items;
   for (std::size_t i = 0; i < apart.records.size(); ++i) {
     Inlines words = seenOf(page, apart.records[i], apart.ofEach[i]);
     if (!apart.notTold[i].empty()) {
-      std::vector<RecordIndex> others;
-      for (const std::size_t other : apart.notTold[i]) others.push_back(apart.records[other]);
       put(words, words.empty() ? "nothing recorded tells it from " : "; nothing recorded tells it from ");
-      put(words, namesOf(page, others, 6));
+      put(words, othersOf(page, apart, apart.notTold[i]));
     }
     if (words.empty()) continue;
-    Inlines line{document::strong(page.words().name(apart.records[i]))};
-    put(line, ": ");
+    Inlines name = page.words().name(apart.records[i]);
+    put(name, ":");
+    Inlines line{document::strong(std::move(name))};
+    put(line, " ");
     put(line, sentence(std::move(words)));
     items.push_back(item(std::move(line)));
   }

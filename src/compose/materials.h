@@ -6,6 +6,7 @@
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
 #include "document/document.h"
+#include "evidence/evidence.h"
 #include "linking/published.h"
 
 namespace saggar::compose {
@@ -26,6 +27,7 @@ struct Materials {
   const Published& records;
   const choosing::Chooser& chooser;
   const choosing::CodeReadings& codes;
+  const evidence::Weights& weights;
   bool draft = false;
 };
 

@@ -72,6 +72,11 @@ std::string asJson(const Report& report, const source::SourceSet& sources) {
   for (const Finding* finding : shown) findings.push_back(toJson(*finding, sources));
   object["findings"] = std::move(findings);
   object["doubts"] = Json::array();
+  for (const std::vector<FactNote>& set : report.doubts) {
+    Json facts = Json::array();
+    for (const FactNote& fact : set) facts.push_back(factNote(fact, sources));
+    object["doubts"].push_back(std::move(facts));
+  }
   object["counts"] = {{"error", report.errors},
                       {"warning", report.warnings},
                       {"note", report.notes},

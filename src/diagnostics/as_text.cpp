@@ -111,6 +111,25 @@ std::string asText(const Finding& finding, const source::SourceSet& sources, Tex
   return out;
 }
 
+namespace {
+
+// Where several contradictions have one fact in common.
+std::string doubtInWords(const Report& report, const source::SourceSet& sources) {
+  const auto contradictions =
+      std::count_if(report.findings.begin(), report.findings.end(), [](const Finding& finding) {
+        return finding.shortByDays && !finding.waived && finding.weight() == Severity::error;
+      });
+  const auto one = std::find_if(report.doubts.begin(), report.doubts.end(),
+                                [](const std::vector<FactNote>& set) { return set.size() == 1; });
+  if (contradictions < 2 || one == report.doubts.end()) return {};
+  const FactNote& fact = one->front();
+  return "one fact has part in all " + std::to_string(contradictions) + " contradictions: `" + fact.field +
+         "` of " + fact.record + (fact.value.empty() ? "" : " (" + base::forTerminal(fact.value) + ")") +
+         ", " + placeInWords(sources.place(fact.span)) + "; if it is wrong, none of them is left\n";
+}
+
+}  // namespace
+
 std::string asText(const Report& report, const source::SourceSet& sources, TextStyle style) {
   std::string out;
   std::size_t printed = 0;
@@ -120,6 +139,7 @@ std::string asText(const Report& report, const source::SourceSet& sources, TextS
     out += asText(*finding, sources, style);
   }
   if (printed != 0) out += '\n';
+  out += doubtInWords(report, sources);
   const std::size_t all = report.errors + report.warnings + report.notes;
   if (printed < all)
     out +=

@@ -39,6 +39,8 @@ struct Report {
   std::size_t warnings = 0;
   std::size_t notes = 0;
   std::size_t waived = 0;
+  // Sets of facts that would clear every contradiction of dates if they were doubted, likeliest first.
+  std::vector<std::vector<FactNote>> doubts;
 
   // As SEMANTICS: the first 100 of a rule and 1,000 in all are printed, of those that are waived as many again; counts
   // are those of all.

@@ -74,11 +74,12 @@ std::vector<FormsNeverSeen> formsNeverSeen(const Collection& collection,
     if (pairs > kMostPairs) break;
     const std::vector<Pair> pieces = piecesOf(collection, index, forms);
     pairs += pieces.size();
-    FormsNeverSeen one{index, {}, pieces.size()};
-    for (const Pair& piece : pieces)
-      if (!seen.contains(piece)) one.forms.push_back(piece.second);
-    std::sort(one.forms.begin(), one.forms.end());
-    one.forms.erase(std::unique(one.forms.begin(), one.forms.end()), one.forms.end());
+    FormsNeverSeen one{index, {}, {}};
+    for (const Pair& piece : pieces) (seen.contains(piece) ? one.seen : one.forms).push_back(piece.second);
+    for (auto* list : {&one.forms, &one.seen}) {
+      std::sort(list->begin(), list->end());
+      list->erase(std::unique(list->begin(), list->end()), list->end());
+    }
     if (!one.forms.empty()) out.push_back(std::move(one));
   }
   return out;

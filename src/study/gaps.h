@@ -39,7 +39,7 @@ Unseen unseenOf(const Collection& collection, const evidence::Weights& weights,
 struct FormsNeverSeen {
   RecordIndex of = records::kNoRecord;  // a shape or a set
   std::vector<RecordIndex> forms;       // in the order of the records
-  std::size_t listed = 0;               // how many it has in all
+  std::vector<RecordIndex> seen;        // the others
 };
 std::vector<FormsNeverSeen> formsNeverSeen(const Collection& collection,
                                            std::span<const RecordIndex> records);

@@ -8,6 +8,7 @@
 
 #include "../found_in_words.h"
 #include "checks/check.h"
+#include "checks/sets_to_doubt.h"
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
 #include "linking/link.h"
@@ -38,8 +39,16 @@ class Small {
     const auto chronology = chronology::Chronology::reason(collection, weights, *codes.days());
     choosing::checkConditions(collection, findings);
     const auto claims = choosing::ClaimResults::of(collection, weights, chronology);
-    runChecks({collection, chooser, codes, world, weights, chronology, claims}, only, findings);
+    const Context context{collection, chooser, codes, world, weights, chronology, claims};
+    runChecks(context, only, findings);
     report = diagnostics::makeReport(std::move(findings), settings, collection.sources());
+    report.doubts = setsToDoubt(context);
+    for (const auto& set : report.doubts) {
+      for (std::size_t i = 0; i < set.size(); ++i)
+        doubts += (i == 0 ? "" : ", ") + set[i].record + ' ' + set[i].field;
+      doubts += '\n';
+    }
+    text = diagnostics::asText(report, collection.sources());
     found = diagnostics::testing::foundInWords(report, collection.sources());
     for (const diagnostics::Finding& one : report.findings) messages += one.message + '\n';
   }
@@ -56,6 +65,8 @@ class Small {
   diagnostics::Report report;
   std::string found;  // "4:12 uncited" of each finding, with the file in front where it is not records.yaml
   std::string messages;  // one a line
+  std::string doubts;    // "shape:s introduced, treatment:a shape" of each set, one a line
+  std::string text;      // as `saggar check` prints it
 };
 
 // Caught among all checks, with no other finding; caught alone; and by no other check alone.

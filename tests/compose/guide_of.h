@@ -37,7 +37,8 @@ class Guide {
     chooser_ = std::make_unique<choosing::Chooser>(collection, *bounds_);
     codes_ = choosing::CodeReadings::read(*chooser_, found);
     published_ = std::make_unique<Published>(collection);
-    materials = std::make_unique<Materials>(Materials{*published_, *chooser_, codes_});
+    weights_ = std::make_unique<evidence::Weights>(collection);
+    materials = std::make_unique<Materials>(Materials{*published_, *chooser_, codes_, *weights_});
     before = found;
     places = std::make_unique<Places>(Places::plan(*materials, planned));
   }
@@ -99,6 +100,7 @@ class Guide {
   std::unique_ptr<choosing::Chooser> chooser_;
   choosing::CodeReadings codes_;
   std::unique_ptr<Published> published_;
+  std::unique_ptr<evidence::Weights> weights_;
   std::map<std::string, std::string> files_;
 };
 

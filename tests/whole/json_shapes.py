@@ -112,6 +112,11 @@ def check(folder, status):
         if finding["waived"] is not None:
             shape("waived", finding["waived"], where)
         found["waived" if finding["waived"] else finding["severity"]] += 1
+    for doubted in answer["doubts"]:
+        expect(1 <= len(doubted) <= 4, f"check: {len(doubted)} facts to doubt")
+        for fact in doubted:
+            shape("fact", fact, "check, doubts")
+    expect(len(answer["doubts"]) <= 20, f"check: {len(answer['doubts'])} sets to doubt")
     if answer["not_shown"] == 0:
         expect(found == answer["counts"], f"check: counts are {answer['counts']}, and {found} are shown")
     return answer
