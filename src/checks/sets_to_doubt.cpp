@@ -22,8 +22,7 @@ std::vector<FactId> weakestFirst(const Context& context) {
   std::sort(facts.begin(), facts.end());
   facts.erase(std::unique(facts.begin(), facts.end()), facts.end());
   std::erase_if(facts, [&](FactId fact) { return !canBeCause(context.chronology.fact(fact)); });
-  std::stable_sort(facts.begin(), facts.end(),
-                   [&](FactId a, FactId b) { return isWeaker(context, a, b); });
+  std::stable_sort(facts.begin(), facts.end(), [&](FactId a, FactId b) { return isWeaker(context, a, b); });
   return facts;
 }
 

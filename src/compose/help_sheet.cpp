@@ -22,7 +22,8 @@ ChecklistHead headOf(const Materials& materials) {
   Document& document = head.document;
   setUpSheet(document, materials, std::string(kHelpSheet), "Help wanted");
   std::string words =
-      "Here is what this guide does not know yet. A number written on a foot, a photograph of a mark or a page of an old "
+      "Here is what this guide does not know yet. A number written on a foot, a photograph of a mark or a "
+      "page of an old "
       "list may be all that is wanted";
   const auto& authors = materials.records.settings().authors;
   words += authors.empty() ? "." : "; whoever has one is asked to tell " + base::listedInWords(authors) + '.';
@@ -84,7 +85,8 @@ bool composeHelpSheet(const Materials& materials, const ChecklistSink& sink,
     }
   }
   madeFrom.insert(madeFrom.end(), records.begin(), records.end());
-  madeFrom.insert(madeFrom.end(), wanted.questions.begin(), wanted.questions.end());
+  for (const auto* more : {&wanted.questions, &wanted.pieces})
+    madeFrom.insert(madeFrom.end(), more->begin(), more->end());
   std::sort(madeFrom.begin(), madeFrom.end());
   madeFrom.erase(std::unique(madeFrom.begin(), madeFrom.end()), madeFrom.end());
   return true;

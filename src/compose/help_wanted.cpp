@@ -55,9 +55,8 @@ std::string runsInWords(const study::NumberForm& form, const std::vector<study::
   std::vector<std::string> parts;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (i == most && runs.size() > most + 1) {
-      std::int64_t left = 0;
-      for (std::size_t k = i; k < runs.size(); ++k) left += runs[k].last - runs[k].first + 1;
-      parts.push_back("and " + std::to_string(left) + " more up to " + form.of(runs.back().last));
+      parts.push_back("and " + std::to_string(runs.size() - i) + " further gaps up to " +
+                      form.of(runs.back().last));
       break;
     }
     std::string one = form.of(runs[i].first);
@@ -125,9 +124,9 @@ class Gatherer {
       if (!gap.unknown.empty()) unknown.lines.push_back({what, namesOf(gap.unknown)});
       if (gap.unrecorded.empty()) continue;
       // Of nearly all: who is missing says less than how many.
-      const bool many = gap.unrecorded.size() > most_ || (gap.feature != records::kNoRecord &&
-                                                          gap.unrecorded.size() > gap.asked / 2 &&
-                                                          gap.unrecorded.size() > kFew);
+      const bool many = gap.unrecorded.size() > most_ ||
+                        (gap.feature != records::kNoRecord && gap.unrecorded.size() > gap.asked / 2 &&
+                         gap.unrecorded.size() > kFew);
       const std::string count = std::to_string(gap.unrecorded.size());
       unrecorded.lines.push_back(
           {what, !many ? namesOf(gap.unrecorded)
@@ -220,6 +219,7 @@ class Gatherer {
     for (const auto& [code, specimens] : unreadOn) {
       if (part.lines.size() == kMostCodes) break;
       part.lines.push_back({code, compose::namesOf(words_, specimens, most_)});
+      out_.pieces.insert(out_.pieces.end(), specimens.begin(), specimens.end());
     }
     out_.parts.push_back(std::move(part));
   }
@@ -258,10 +258,14 @@ std::string estimateInWords(const study::Estimate& estimate) {
 }
 
 std::string estimatesSuppose() {
-  return "This is a reckoning and no record (Chao's lower bound for how many there were, Good's coverage for how "
-         "much has been seen). It supposes that the pieces came to be seen by chance and independently of one "
-         "another, and that none was taken for another decoration; pieces of one decoration with one owner count "
-         "once. The figure is a least one: what was made for one customer, or hardly survived, may be missing "
+  return "This is a reckoning and no record (Chao's lower bound for how many there were, Good's coverage for "
+         "how "
+         "much has been seen). It supposes that the pieces came to be seen by chance and independently of "
+         "one "
+         "another, and that none was taken for another decoration; pieces of one decoration with one owner "
+         "count "
+         "once. The figure is a least one: what was made for one customer, or hardly survived, may be "
+         "missing "
          "from it. Samples and the like are left out, and so is every shape of which fewer than " +
          std::to_string(study::kFewestPieces) + " such pieces have been seen.";
 }

@@ -23,6 +23,7 @@ struct HelpWanted {
   std::vector<WantedPart> parts;  // none is empty
   std::vector<study::Estimate> estimates;
   std::vector<RecordIndex> questions;  // the open ones
+  std::vector<RecordIndex> pieces;     // that bear a number nobody can read
   bool empty() const { return parts.empty() && estimates.empty() && questions.empty(); }
 };
 

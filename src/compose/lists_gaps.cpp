@@ -17,6 +17,7 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
   const std::vector<RecordIndex> records = listing.records();
   for (const RecordIndex one : records) page.uses(one);
   HelpWanted wanted = helpWanted(page.words(), records, kMostNames);
+  for (const RecordIndex one : wanted.pieces) page.uses(one);
   Blocks out;
   const auto part = [&](std::string title, std::vector<Blocks> items) {
     out.push_back(document::paragraph({document::strong({text(std::move(title))})}));

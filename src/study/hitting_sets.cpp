@@ -5,6 +5,10 @@
 namespace saggar::study {
 namespace {
 
+bool isSmaller(const ItemSet& a, const ItemSet& b) {
+  return a.size() != b.size() ? a.size() < b.size() : a < b;
+}
+
 class Search {
  public:
   Search(const std::vector<ItemSet>& family, const HittingLimits& limits, std::size_t mostItems)
@@ -21,9 +25,7 @@ class Search {
   HittingSets run() {
     go();
     for (ItemSet& set : found_.all) std::sort(set.begin(), set.end());
-    std::sort(found_.all.begin(), found_.all.end(), [](const ItemSet& a, const ItemSet& b) {
-      return a.size() != b.size() ? a.size() < b.size() : a < b;
-    });
+    std::sort(found_.all.begin(), found_.all.end(), isSmaller);
     return std::move(found_);
   }
   std::size_t steps() const { return steps_; }
@@ -44,6 +46,7 @@ class Search {
       if (hitBy_[set] != 0) continue;
       std::size_t count = 0;
       for (const Item item : family_[set]) count += free_[item] ? 1 : 0;
+      steps_ += family_[set].size();
       if (count >= least) continue;
       least = count;
       best = set;
@@ -146,12 +149,21 @@ ItemSet greedily(const std::vector<ItemSet>& family, const std::vector<std::int6
   return chosen;
 }
 
+// What is searched: without sets that need not be, unless looking for those would take longer than the search.
+std::vector<ItemSet> prepared(std::vector<ItemSet> family) {
+  constexpr std::size_t kMostCompared = 50'000'000;
+  std::size_t items = 0;
+  for (const ItemSet& set : family) items += set.size();
+  if (family.size() * items < kMostCompared) return smallestOf(std::move(family));
+  std::sort(family.begin(), family.end(), isSmaller);
+  family.erase(std::unique(family.begin(), family.end()), family.end());
+  return family;
+}
+
 }  // namespace
 
 std::vector<ItemSet> smallestOf(std::vector<ItemSet> family) {
-  std::sort(family.begin(), family.end(), [](const ItemSet& a, const ItemSet& b) {
-    return a.size() != b.size() ? a.size() < b.size() : a < b;
-  });
+  std::sort(family.begin(), family.end(), isSmaller);
   family.erase(std::unique(family.begin(), family.end()), family.end());
   std::vector<ItemSet> smallest;
   for (ItemSet& set : family) {
@@ -164,7 +176,7 @@ std::vector<ItemSet> smallestOf(std::vector<ItemSet> family) {
 }
 
 HittingSets minimalHittingSets(std::vector<ItemSet> family, const HittingLimits& limits) {
-  const std::vector<ItemSet> smallest = smallestOf(std::move(family));
+  const std::vector<ItemSet> smallest = prepared(std::move(family));
   if (!smallest.empty() && smallest[0].empty()) return {};
   return Search(smallest, limits, limits.mostItems).run();
 }
@@ -172,7 +184,7 @@ HittingSets minimalHittingSets(std::vector<ItemSet> family, const HittingLimits&
 std::optional<ShortestHitting> shortestHittingSet(std::vector<ItemSet> family,
                                                   const std::vector<std::int64_t>& cost,
                                                   const HittingLimits& limits) {
-  const std::vector<ItemSet> smallest = smallestOf(std::move(family));
+  const std::vector<ItemSet> smallest = prepared(std::move(family));
   if (!smallest.empty() && smallest[0].empty()) return std::nullopt;
   const ShortestHitting rough{greedily(smallest, cost), false};
   const auto sumOf = [&](const ItemSet& set) {

@@ -22,7 +22,7 @@ using ItemSet = std::vector<Item>;  // rising, each once
 struct HittingLimits {
   std::size_t mostItems = SIZE_MAX;  // in a set
   std::size_t mostSets = 100'000;
-  std::size_t mostSteps = 2'000'000;  // looks at a set of the family
+  std::size_t mostSteps = 5'000'000;  // looks at an item of a set
 };
 
 struct HittingSets {

@@ -12,7 +12,7 @@ using records::ValueType;
 
 namespace {
 
-constexpr std::size_t kStepsInAll = 20'000'000;  // for one list of lists
+constexpr std::size_t kStepsInAll = 60'000'000;  // for one list of lists
 
 class Comparing {
  public:

@@ -63,7 +63,8 @@ TEST_CASE("dates that fit if they are taken widely are not doubted, and a waiver
 
 TEST_CASE("a hundred contradictions with one fact in common") {
   std::string records = shape("s", "1950", "guide");
-  for (int i = 0; i < 100; ++i) records += treatment("t" + std::to_string(i), "s", "19" + std::to_string(30 + i % 15));
+  for (int i = 0; i < 100; ++i)
+    records += treatment("t" + std::to_string(i), "s", "19" + std::to_string(30 + i % 15));
   CHECK(Small(records + kBooked).doubts == "shape:s introduced\n");
 }
 
@@ -72,8 +73,9 @@ TEST_CASE("an author is told in words of the one fact that would settle several 
   const Small guide(shape("s", "1950", "ledger") + two + kBooked);
   CHECK(guide.report.errors == 2);
   CHECK(guide.doubts.starts_with("treatment:b introduced, treatment:a introduced\n"));
-  CHECK(guide.text.find("one fact has part in all 2 contradictions: `introduced` of shape:s (1950), records.yaml:3:9; "
-                        "if it is wrong, none of them is left\n") != std::string::npos);
+  CHECK(guide.text.find(
+            "one fact has part in all 2 contradictions: `introduced` of shape:s (1950), records.yaml:3:9; "
+            "if it is wrong, none of them is left\n") != std::string::npos);
   const Small one(shape("s", "1950", "guide") + treatment("a", "s", "1940") + kBooked);
   CHECK(one.text.find("one fact has part") == std::string::npos);
 }

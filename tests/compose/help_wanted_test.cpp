@@ -31,9 +31,10 @@ const std::string kWare = R"(- maker: amblecote
 )";
 
 std::string block(const std::string& name, const std::string& yaml = {}, const std::string& more = {}) {
-  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [prose/a.md]\n"},
-                    {"records.yaml", kWare + more},
-                    {"prose/a.md", "# A\n\n```" + name + "\n" + yaml + (yaml.empty() ? "" : "\n") + "```\n"}});
+  Guide guide(
+      Texts{{"guide.yaml", "guide: V\ncontents: [prose/a.md]\n"},
+            {"records.yaml", kWare + more},
+            {"prose/a.md", "# A\n\n```" + name + "\n" + yaml + (yaml.empty() ? "" : "\n") + "```\n"}});
   CHECK(guide.findings().empty());
   return guide.file("a").substr(5);
 }

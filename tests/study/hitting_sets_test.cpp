@@ -145,6 +145,15 @@ TEST_CASE("families that have more hitting sets than anybody could list end in t
     CHECK(std::any_of(set.begin(), set.end(), [&](Item item) {
       return std::binary_search(rough->items.begin(), rough->items.end(), item);
     }));
+  // A thousand sets that differ in little, as contradictions along one long chain do.
+  std::vector<ItemSet> chain(1'000);
+  for (Item i = 0; i < chain.size(); ++i)
+    for (Item item = 0; item < 2'000; ++item)
+      if (item != i) chain[i].push_back(item);
+  HittingLimits few;
+  few.mostItems = 2;
+  const HittingSets ofChain = minimalHittingSets(chain, few);
+  for (const ItemSet& set : ofChain.all) CHECK(set.size() <= 2);
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
   CHECK(took.count() < 20.0);
 }
