@@ -115,4 +115,22 @@ const Value& partOf(const Value& value, Field first) {
   return part != nullptr ? *part : value;
 }
 
+bool Builder::putOnWhenMade(RecordIndex mark, RecordIndex specimen) const {
+  const Value* maker = all[mark].find("maker"_f);
+  if (maker == nullptr || maker->target() == records::kNoRecord) return true;
+  const Value* shape = all[specimen].find("shape"_f);
+  if (shape == nullptr) {
+    const Value* treatment = all[specimen].find("treatment"_f);
+    if (treatment != nullptr && treatment->target() != records::kNoRecord)
+      shape = all[treatment->target()].find("shape"_f);
+  }
+  if (shape == nullptr) return true;
+  for (const Value& one : shape->each()) {
+    const Value* theirs = one.target() == records::kNoRecord ? nullptr : all[one.target()].find("maker"_f);
+    if (theirs == nullptr || theirs->target() == records::kNoRecord || theirs->target() == maker->target())
+      return true;
+  }
+  return false;
+}
+
 }  // namespace saggar::chronology

@@ -44,6 +44,9 @@ class Builder {
   // Edges that exist whether or not they bind yet: far away until they are set.
   EdgeId open(Node from, Node to, FactId fact, std::uint8_t use);
 
+  // A mark of another maker than the shape's may have been put on the piece afterwards.
+  bool putOnWhenMade(RecordIndex mark, RecordIndex specimen) const;
+
   Node newNode() { return out_.network.addNode(); }
   Gathered& out() { return out_; }
   bool broken(RecordIndex record) const { return all[record].broken; }

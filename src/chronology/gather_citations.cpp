@@ -116,7 +116,10 @@ class Citations {
     if (source.kind == Kind::specimen) {
       if (citation.target == record_) return;
       const FactId fact = builder_.citationFact(record_, field, citation, says, standing);
-      builder_.notAfter(event, builder_.events.nodeOf(citation.target, "made"_f), fact);
+      // What was put on a piece afterwards was there when it was seen, not when it was made.
+      const bool after =
+          builder_.all[record_].kind == Kind::mark && !builder_.putOnWhenMade(record_, citation.target);
+      builder_.notAfter(event, builder_.events.nodeOf(citation.target, after ? "seen"_f : "made"_f), fact);
       return;
     }
     if (source.kind != Kind::source || source.find("date"_f) == nullptr) return;

@@ -182,27 +182,8 @@ class Relations {
     if (mark.target() == kNoRecord) return;
     const FactId fact = builder_.fact(record_, "marks"_f, &mark, Says::marked);
     builder_.notAfter(made, event(mark.target(), "used"_f, EventEnd::until), fact);
-    if (isOfShapesMaker(mark.target()))
+    if (builder_.putOnWhenMade(mark.target(), record_))
       builder_.notAfter(event(mark.target(), "used"_f, EventEnd::from), made, fact);
-  }
-
-  // A mark of another maker than the shape's may have been put on afterwards.
-  bool isOfShapesMaker(RecordIndex mark) const {
-    const Value* maker = builder_.all[mark].find("maker"_f);
-    if (maker == nullptr || maker->target() == kNoRecord) return true;
-    const Value* shape = own_.find("shape"_f);
-    if (shape == nullptr) {
-      const Value* treatment = own_.find("treatment"_f);
-      if (treatment != nullptr && treatment->target() != kNoRecord)
-        shape = builder_.all[treatment->target()].find("shape"_f);
-    }
-    if (shape == nullptr) return true;
-    for (const Value& one : shape->each()) {
-      const Value* theirs = one.target() == kNoRecord ? nullptr : builder_.all[one.target()].find("maker"_f);
-      if (theirs == nullptr || theirs->target() == kNoRecord || theirs->target() == maker->target())
-        return true;
-    }
-    return false;
   }
 
   void order(const Entry& entry, bool after) {

@@ -2,6 +2,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "compose/days.h"
 #include "compose/entries.h"
 #include "dates/print.h"
 #include "records/rights.h"
@@ -187,6 +188,12 @@ Inlines specimenLine(Page& page, RecordIndex index) {
     Inlines part;
     put(part, "made ");
     put(part, valueWithEvidence(page, record, *made, records::specOf(Kind::specimen, "made"_f)));
+    parts.push_back(std::move(part));
+  }
+  if (Inlines days = daysOfMaking(words, record); !days.empty()) {
+    Inlines part;
+    put(part, "made ");
+    put(part, std::move(days));
     parts.push_back(std::move(part));
   }
   if (const Value* look = record.find("look"_f)) parts.push_back(words.look(look));

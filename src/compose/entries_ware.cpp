@@ -2,6 +2,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "compose/days.h"
 #include "compose/entries.h"
 #include "dates/print.h"
 #include "evidence/seen.h"
@@ -73,11 +74,30 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
   const std::string label = record.kind() == Kind::motif ? "Used" : "Offered";
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
-  if (from == nullptr && until == nullptr) return labelled(label, {text("dates not recorded")});
+  // What is known all the same of a day that is not.
+  auto beside = [&](Field field, std::string_view before, Inlines& out) {
+    Inlines days = daysBeside(page.words(), record, field, Room::entry);
+    if (days.empty()) return;
+    put(out, out.empty() ? "" : "; ");
+    put(out, before);
+    put(out, std::move(days));
+  };
+  auto withDays = [&](std::string_view words) {
+    Inlines out{text(std::string(words))};
+    Inlines days;
+    beside("introduced"_f, "first ", days);
+    beside("withdrawn"_f, "last ", days);
+    if (days.empty()) return out;
+    put(out, " (");
+    put(out, std::move(days));
+    put(out, ")");
+    return out;
+  };
+  if (from == nullptr && until == nullptr) return labelled(label, withDays("dates not recorded"));
   auto bare = [](const Value* value) {
     return value == nullptr || (!value->said() && value->evidence == nullptr);
   };
-  if (bare(from) && bare(until)) return labelled(label, {text("dates not known")});
+  if (bare(from) && bare(until)) return labelled(label, withDays("dates not known"));
   auto part = [&](const Value* value, Field field, std::string shown) {
     return withEvidence(page, record, *value, records::specOf(record.kind(), field),
                         {text(std::move(shown))});
@@ -102,13 +122,12 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
     put(words, part(from, "introduced"_f, first));
   } else {
     put(words, std::string("first year ") + (from == nullptr ? "not recorded" : "not known"));
-    if (from != nullptr && from->evidence != nullptr) {
-      Inlines evidence = page.words().ownEvidence(*from);
-      if (!evidence.empty()) {
-        put(words, " (");
-        put(words, std::move(evidence));
-        put(words, ")");
-      }
+    Inlines known = from == nullptr ? Inlines() : page.words().ownEvidence(*from);
+    beside("introduced"_f, "", known);
+    if (!known.empty()) {
+      put(words, " (");
+      put(words, std::move(known));
+      put(words, ")");
     }
   }
   if (ended) {
@@ -116,6 +135,13 @@ Blocks datesFact(const Page& page, const PublishedRecord& record) {
     put(words, part(until, "withdrawn"_f, page.words().ending(*until)));
   } else {
     put(words, std::string("; last year ") + (until == nullptr ? "not recorded" : "not known"));
+    Inlines known;
+    beside("withdrawn"_f, "", known);
+    if (!known.empty()) {
+      put(words, " (");
+      put(words, std::move(known));
+      put(words, ")");
+    }
   }
   return labelled(label, std::move(words));
 }

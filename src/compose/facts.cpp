@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "compose/corrections.h"
+#include "compose/days.h"
 
 namespace saggar::compose {
 
@@ -81,11 +82,18 @@ Inlines relationInWords(const Page& page, const Value& value) {
   return listed(std::move(parts));
 }
 
+bool isDated(FieldType type) {
+  return type == FieldType::moment || type == FieldType::span;
+}
+
 Inlines besideIt(const Words& words, const PublishedRecord& record, const Value& value, const FieldSpec* spec,
                  Inlines out) {
   std::vector<Inlines> beside;
   if (Inlines evidence = words.ownEvidence(value); !evidence.empty()) beside.push_back(std::move(evidence));
   for (Inlines& remark : words.remarks(value, spec, record)) beside.push_back(std::move(remark));
+  if (spec != nullptr && isDated(spec->type) && record.find(spec->field) == &value)
+    if (Inlines days = daysBeside(words, record, spec->field, Room::entry); !days.empty())
+      beside.push_back(std::move(days));
   if (!beside.empty()) {
     put(out, " (");
     put(out, separated(std::move(beside), "; "));

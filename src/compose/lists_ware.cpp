@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "compose/collation.h"
 #include "compose/corrections.h"
+#include "compose/days.h"
 #include "compose/lists.h"
 
 // Tables of decorations, pieces and marks.
@@ -374,6 +375,11 @@ Blocks marksList(Page& page, const Listing& listing) {
       page.uses(one.record);
       const std::string how = howMarkWasMade(page, record);
       Inlines used{text(page.words().shortDate(record.find("used"_f)))};
+      if (Inlines days = daysBeside(page.words(), record, "used"_f, Room::row); !days.empty()) {
+        put(used, " (");
+        put(used, std::move(days));
+        put(used, ")");
+      }
       addRow(table,
              {listedName(page, one),
               {text(how.empty() ? "not recorded" : how)},

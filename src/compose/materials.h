@@ -5,6 +5,7 @@
 
 #include "choosing/choose.h"
 #include "choosing/code_readings.h"
+#include "chronology/chronology.h"
 #include "document/document.h"
 #include "evidence/evidence.h"
 #include "linking/published.h"
@@ -22,12 +23,14 @@ using linking::PublishedRecord;
 using linking::RecordIndex;
 using records::Kind;
 
-// What every composer works from. It never sees a private field.
+// What every composer works from. It never sees a private field: facts of the chronology and what is weighed are of
+// fields with dates and evidence, none of which is private.
 struct Materials {
   const Published& records;
   const choosing::Chooser& chooser;
   const choosing::CodeReadings& codes;
   const evidence::Weights& weights;
+  const chronology::Chronology& chronology;
   bool draft = false;
 };
 

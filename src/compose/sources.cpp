@@ -138,7 +138,7 @@ Blocks sourcesChapter(Page& page) {
     const std::string title = page.words().plainName(one.record);
     first.push_back(document::strong({text(title)}));
     if (const std::string brief = page.words().shortName(one.record); brief != title) {
-      put(first, " (in tables: ");
+      put(first, " (in short: ");
       first.push_back(document::emphasis({text(brief)}));
       put(first, ")");
     }

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "compose/claims.h"
+#include "compose/days.h"
 #include "compose/phrases.h"
 #include "evidence/seen.h"
 
@@ -107,6 +108,10 @@ class Lines {
     Inlines out = words_.bareValue(value, spec, record_);
     addEvidence(out, *value);
     for (Inlines& one : words_.remarks(*value, spec, record_)) remarks_.push_back(std::move(one));
+    if (spec != nullptr &&
+        (spec->type == records::FieldType::moment || spec->type == records::FieldType::span))
+      if (Inlines days = daysBeside(words_, record_, field, Room::lectern); !days.empty())
+        remarks_.push_back(std::move(days));
     return out;
   }
 
@@ -151,6 +156,16 @@ class Lines {
     lineAndRemarks(separated(std::move(parts), "; "));
   }
 
+  // What is proven of a year has a line below, which names it.
+  void proven(Field field) {
+    Inlines days = daysBeside(words_, record_, field, Room::lectern);
+    if (days.empty()) return;
+    Inlines named;
+    put(named, field == "introduced"_f ? "first date " : "last date ");
+    put(named, std::move(days));
+    remarks_.push_back(std::move(named));
+  }
+
   // The words of a year with its evidence; what is doubted about it has a line below, which names it.
   void putYear(Inlines& out, Field field, std::string words) {
     const Value& value = *record_.find(field);
@@ -163,6 +178,7 @@ class Lines {
       put(named, std::move(one));
       remarks_.push_back(std::move(named));
     }
+    proven(field);
   }
 
   // "offered 1938 (Decoration books, vol. 5) to 1951 (…)", "on sale by 7 October 1923 (…), to 1938 (…)"; "used" of a motif.
@@ -179,7 +195,9 @@ class Lines {
           std::string("years of ") + (motif ? "use" : "offer") + " not " + (known ? "recorded" : "known"));
       for (const Value* one : {from, until})
         if (one != nullptr) addEvidence(out, *one);
-      return line(std::move(out));
+      proven("introduced"_f);
+      proven("withdrawn"_f);
+      return lineAndRemarks(std::move(out));
     }
     std::string begun = begins ? words_.beginning(*from) : std::string();
     const bool by = begun.starts_with("by ");
@@ -201,6 +219,7 @@ class Lines {
       if (missing == nullptr || missing->type != ValueType::none)
         put(out, missing == nullptr ? "recorded" : "known");
       if (missing != nullptr) addEvidence(out, *missing);
+      proven(begins ? "withdrawn"_f : "introduced"_f);
     }
     lineAndRemarks(std::move(out));
   }
@@ -329,6 +348,12 @@ class Lines {
     marks();
     codes("date-code"_f, "date code ");
     say("made"_f, "made");
+    if (Inlines days = daysOfMaking(words_, record_); !days.empty()) {
+      Inlines out;
+      put(out, "made ");
+      put(out, std::move(days));
+      line(std::move(out));
+    }
     ware();
     look();
     sayTogether({{"size"_f, "measures"}, {"condition"_f, ""}});

@@ -2,6 +2,7 @@
 #include <optional>
 
 #include "base/text.h"
+#include "compose/days.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
 #include "dates/print.h"
@@ -151,6 +152,19 @@ Inlines Words::dates(const PublishedRecord& record) const {
       out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) +
                          (other.setAside.empty() ? "" : ": " + asClause(other.setAside)) + ")"));
   }
+  std::vector<Inlines> known;
+  for (const auto& [field, before] : {std::pair{"introduced"_f, "first "}, {"withdrawn"_f, "last "}}) {
+    Inlines days = daysBeside(*this, record, field, Room::row);
+    if (days.empty()) continue;
+    Inlines part;
+    put(part, before);
+    put(part, std::move(days));
+    known.push_back(std::move(part));
+  }
+  if (known.empty()) return out;
+  put(out, " (");
+  put(out, separated(std::move(known), "; "));
+  put(out, ")");
   return out;
 }
 

@@ -36,9 +36,13 @@ class Guide {
     bounds_ = std::make_unique<choosing::OwnBounds>(collection, dates::Reading::Plain);
     chooser_ = std::make_unique<choosing::Chooser>(collection, *bounds_);
     codes_ = choosing::CodeReadings::read(*chooser_, found);
-    published_ = std::make_unique<Published>(collection);
     weights_ = std::make_unique<evidence::Weights>(collection);
-    materials = std::make_unique<Materials>(Materials{*published_, *chooser_, codes_, *weights_});
+    chronology_ = chronology::Chronology::reason(collection, *weights_, *codes_.days());
+    for (const chronology::FactId fact : chronology_.disputed())
+      if (!chronology_.fact(fact).cites()) weights_->dispute(*chronology_.fact(fact).value);
+    published_ = std::make_unique<Published>(collection);
+    materials =
+        std::make_unique<Materials>(Materials{*published_, *chooser_, codes_, *weights_, chronology_});
     before = found;
     places = std::make_unique<Places>(Places::plan(*materials, planned));
   }
@@ -99,8 +103,9 @@ class Guide {
   std::unique_ptr<choosing::OwnBounds> bounds_;
   std::unique_ptr<choosing::Chooser> chooser_;
   choosing::CodeReadings codes_;
-  std::unique_ptr<Published> published_;
   std::unique_ptr<evidence::Weights> weights_;
+  chronology::Chronology chronology_;
+  std::unique_ptr<Published> published_;
   std::map<std::string, std::string> files_;
 };
 

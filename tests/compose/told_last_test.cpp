@@ -54,7 +54,8 @@ TEST_CASE("a piece seen: other names, the author's headings, references and sour
 )";
   CHECK(holds(
       file(piece, "bryn"),
-      "<a id=\"specimen-attic\"></a>[Jug](lists.md#form-jug). Also called the attic jug; the Tarn jug (the "
+      "<a id=\"specimen-attic\"></a>[Jug](lists.md#form-jug); made by the end of 1930, proven by "
+      "[Leaflet](sources.md#source-leaflet), back. Also called the attic jug; the Tarn jug (the "
       "collectors' name). Chip: on the rim ([The Book](sources.md#source-book), p. 8). It was filled once. "
       "Bought wet. See [jug](lists.md#form-jug). Sources: [The Book](sources.md#source-book), p. 9; [A "
       "Leaflet](sources.md#source-leaflet), back.\n"));
