@@ -65,7 +65,7 @@ what is new in one step; parts that you do not name stay as they are.
 
 constexpr std::string_view kShow = R"(saggar show RECORD [--format text|json] [-C DIR]
 
-Everything known about one record: its facts and where they are from, its other names,
+Everything known about one record: its facts, where they are from and what days are proven, its other names,
 who refers to it, where it is mentioned and where it is published. It is for you alone,
 so that private lines are shown too.
 

@@ -8,6 +8,7 @@
 #include "commands/command.h"
 #include "commands/pipeline.h"
 #include "commands/resolve_reference.h"
+#include "commands/show_days.h"
 #include "compose/words.h"
 
 // Everything known about one record. It is for its author, so private fields are shown too.
@@ -73,6 +74,10 @@ class Show {
     if (record_.broken) out += "Part of this record could not be read; `saggar check` says what.\n";
     if (record_.broken && !facts_.empty()) out += '\n';
     for (const Fact& fact : facts_) putFact(out, fact);
+    for (const DaysNotRecorded& days : daysNotRecorded(guide_, index_)) {
+      putColumns(out, days.field, "not recorded", kColumn);
+      for (const std::string& line : days.lines) putColumns(out, "", line, kColumn + 2);
+    }
     if (record_.evidence != nullptr && !record_.evidence->cite.empty()) {
       const bool all =
           std::all_of(facts_.begin(), facts_.end(), [](const Fact& fact) { return fact.sources.empty(); });
@@ -110,6 +115,9 @@ class Show {
       for (const Citation* citation : fact.sources) one["sources"].push_back(asJson(*citation));
       if (fact.restsOnRecord)
         for (const Citation& citation : record_.evidence->cite) one["sources"].push_back(asJson(citation));
+      if (fact.entry->known)
+        if (Json proven = provenAsJson(guide_, index_, fact.entry->field); !proven.is_null())
+          one["proven"] = std::move(proven);
       out["facts"].push_back(std::move(one));
     }
     out["known_as"] = knownAs();
@@ -126,6 +134,8 @@ class Show {
   }
 
  private:
+  static constexpr std::size_t kColumn = 18;
+
   static Json asJson(const Citation& citation) {
     const bool source = citation.kind == records::Kind::source;
     Json one{{"source", source ? std::string(citation.id)
@@ -241,7 +251,6 @@ class Show {
   }
 
   void putFact(std::string& out, const Fact& fact) const {
-    constexpr std::size_t kColumn = 18;
     std::string key(fact.entry->key);
     // The words of a judgement say that it is one.
     const std::string standing = fact.judged.empty() ? fact.standingInWords : std::string();
@@ -268,6 +277,9 @@ class Show {
       told.push_back(std::move(from));
     }
     if (!fact.judged.empty()) putColumns(out, "", "the author's judgement: " + fact.judged, kColumn + 2);
+    if (fact.entry->known)
+      for (const std::string& line : provenLines(guide_, index_, fact.entry->field))
+        putColumns(out, "", line, kColumn + 2);
   }
 
   // Those of one kind together, and within them those that name it in the same field: "treatment (shape)  jm-018, jm-045".

@@ -51,7 +51,8 @@ Field otherEnd(Field field) {
 }
 
 bool beginsLife(Field field) {
-  return std::any_of(std::begin(kLives), std::end(kLives), [&](const auto& life) { return life.first == field; });
+  return std::any_of(std::begin(kLives), std::end(kLives),
+                     [&](const auto& life) { return life.first == field; });
 }
 
 class Known {
@@ -96,8 +97,7 @@ class Known {
       put(out, evidenceLast() ? "proven " + days : days + ", proven");
       if (room_ != Room::row) putWitnesses(out);
     }
-    if (!isOpen(likely_))
-      put(out, (out.empty() ? "likely " : "; likely ") + dates::describeBounds(likely_));
+    if (!isOpen(likely_)) put(out, (out.empty() ? "likely " : "; likely ") + dates::describeBounds(likely_));
     return out;
   }
 
@@ -129,12 +129,11 @@ class Known {
     const Field other = otherEnd(field_);
     if (other != field_ || end_ != EventEnd::moment) {
       const bool begins = end_ == EventEnd::from || (end_ == EventEnd::moment && beginsLife(field_));
-      const Node opposite =
-          end_ == EventEnd::moment
-              ? chronology_.events().nodeOf(record_.index(), other)
-              : chronology_.events().nodeOf(record_.index(), field_, begins ? EventEnd::until : EventEnd::from);
-      for (auto [days, which] :
-           {std::pair{&proven_, BoundsOf::proven}, {&likely_, BoundsOf::likely}}) {
+      const Node opposite = end_ == EventEnd::moment
+                                ? chronology_.events().nodeOf(record_.index(), other)
+                                : chronology_.events().nodeOf(record_.index(), field_,
+                                                              begins ? EventEnd::until : EventEnd::from);
+      for (auto [days, which] : {std::pair{&proven_, BoundsOf::proven}, {&likely_, BoundsOf::likely}}) {
         const Bounds theirs = chronology_.bounds(opposite, which);
         if (begins && days->latest == theirs.latest) days->latest = Day::plusInfinity();
         if (!begins && days->earliest == theirs.earliest) days->earliest = Day::minusInfinity();
@@ -179,8 +178,8 @@ class Known {
       if (witness == chronology::kNoFact) continue;
       const chronology::Fact& start = chronology_.fact(witness);
       const bool date = !start.cites() && start.says == chronology::Says::date;
-      const bool beside = start.cites() ? standsBeside(*start.citation, field_)
-                                        : date && start.record == record_.index();
+      const bool beside =
+          start.cites() ? standsBeside(*start.citation, field_) : date && start.record == record_.index();
       if (beside && room_ == Room::entry) continue;
       Inlines name = beside && date ? words_.ownEvidence(*start.value, true)
                                     : witnessOf(words_, witness, record_.index());

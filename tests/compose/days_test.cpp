@@ -74,20 +74,20 @@ TEST_CASE("a date that something else narrows: with what proves it; in a row whe
       "- {treatment: t, shape: bryn, motif: none, introduced: {is: 1925/1935, cite: memoir}, cite: list}\n";
   CHECK(beside(treatment, "treatment:t", "introduced"_f) == "1930 to 1931, proven by Bryn and List");
   CHECK(beside(treatment, "treatment:t", "introduced"_f, Room::row) == "1930 to 1931, proven");
-  CHECK(beside(treatment, "treatment:t", "introduced"_f, Room::lectern) ==
-        "proven 1930 to 1931: Bryn; List");
+  CHECK(beside(treatment, "treatment:t", "introduced"_f, Room::lectern) == "proven 1930 to 1931: Bryn; List");
 }
 
 TEST_CASE("a date that is not recorded or not known: what is known all the same") {
-  for (const std::string typed : {"", "introduced: unknown, ", "introduced: {is: 1938, doubted: the page is torn}, "}) {
+  for (const std::string typed :
+       {"", "introduced: unknown, ", "introduced: {is: 1938, doubted: the page is torn}, "}) {
     const std::string treatment = "- {treatment: t, shape: bryn, motif: none, " + typed + "cite: list}\n";
     CHECK(beside(treatment, "treatment:t", "introduced"_f) == "1930 to 1931, proven by Bryn and List");
     // That it was last offered after it was first need not be said.
     CHECK(beside(treatment, "treatment:t", "withdrawn"_f) ==
           "by the end of 1940, proven by Bryn; likely 1931 or later");
   }
-  CHECK(beside("- {treatment: t, shape: bryn, motif: none, look: {glaze: ivory}, cite: list}\n", "treatment:t",
-               "withdrawn"_f) == "by the end of 1936, proven by its glaze");
+  CHECK(beside("- {treatment: t, shape: bryn, motif: none, look: {glaze: ivory}, cite: list}\n",
+               "treatment:t", "withdrawn"_f) == "by the end of 1936, proven by its glaze");
 }
 
 TEST_CASE("that a thing was there when somebody saw it, and that there was a firm, is not worth a word") {
@@ -102,24 +102,27 @@ TEST_CASE("likely days where nothing is proven, and they move the year") {
   const std::string typed = "- {shape: cairn, name: Cairn, introduced: {is: 1925/1935, cite: memoir}}\n";
   CHECK(beside(typed + "- {treatment: t, shape: cairn, motif: none, introduced: {is: 1928, cite: memoir}}\n",
                "shape:cairn", "introduced"_f) == "likely by the end of 1928");
-  CHECK(beside(typed + "- {treatment: t, shape: cairn, motif: none, introduced: {is: 1935-06, cite: memoir}}\n",
-               "shape:cairn", "introduced"_f) == "");
+  CHECK(
+      beside(typed + "- {treatment: t, shape: cairn, motif: none, introduced: {is: 1935-06, cite: memoir}}\n",
+             "shape:cairn", "introduced"_f) == "");
 }
 
 TEST_CASE("a span: which end of it") {
   const std::string seen =
       "- {mark: star, name: Star, maker: tarn, used: {is: 1921/1939, cite: memoir}}\n"
       "- {specimen: piece, shape: bryn, form: plate, marks: [star], seen: {on: 2001, how: in-hand}}\n"
-      "- {specimen: other, shape: bryn, form: plate, marks: [star], made: 1939-06, seen: {on: 2001, how: in-hand}}\n";
+      "- {specimen: other, shape: bryn, form: plate, marks: [star], made: 1939-06, seen: {on: 2001, how: "
+      "in-hand}}\n";
   CHECK(beside(seen, "mark:star", "used"_f) == "ended June 1939 or later, proven by Bryn, plate");
 }
 
 TEST_CASE("when a piece was made, where that is narrower than the years of its shape and no date is on it") {
   CHECK(made("- {specimen: piece, shape: bryn, form: plate, seen: {on: 2001, how: in-hand}}\n") == "");
-  CHECK(made("- {specimen: piece, shape: bryn, form: plate, marks: [crown], seen: {on: 2001, how: in-hand}}\n") ==
-        "by the end of 1935, proven by Crown");
-  CHECK(made("- {specimen: piece, shape: bryn, form: plate, marks: [crown], made: 1933, seen: {on: 2001, how: "
-             "in-hand}}\n") == "");
+  CHECK(made("- {specimen: piece, shape: bryn, form: plate, marks: [crown], seen: {on: 2001, how: "
+             "in-hand}}\n") == "by the end of 1935, proven by Crown");
+  CHECK(
+      made("- {specimen: piece, shape: bryn, form: plate, marks: [crown], made: 1933, seen: {on: 2001, how: "
+           "in-hand}}\n") == "");
 }
 
 TEST_CASE("a mark that another maker put on proves nothing of when the ware was made") {

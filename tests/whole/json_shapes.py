@@ -42,6 +42,13 @@ SHAPES = {
     "make counts": "files bytes",
     "date": "expression level plain wide doubted says",
     "bounds": "earliest latest",
+    "days": "earliest latest because open",
+    "because": "earliest latest",
+    "event": "event value? proven likely members? contradiction",
+    "member": "date ruled_out",
+    "order": "answer proven likely_answer first second because settle",
+    "side": "event proven",
+    "settling": "event bound day then",
     "unreadable": "expression error at",
     "error": "error hint",
 }
@@ -122,6 +129,40 @@ def check(folder, status):
     return answer
 
 
+def days(value, where):
+    """Bounds of an event with the reasons for each."""
+    shape("days", value, where)
+    shape("because", value["because"], where)
+    for end in ("earliest", "latest"):
+        expect(value[end] is None or DAY.fullmatch(value[end]), f"{where}: {end} is {value[end]}")
+        expect((value[end] is None) == (value["because"][end] == []), f"{where}: {end} is {value[end]}, and its reasons are {value['because'][end]}")
+        for reason in value["because"][end]:
+            shape("reason", reason, where)
+    for fact in value["open"]:
+        shape("fact", fact, where)
+
+
+def events():
+    for event in ("shape:linnavere", "treatment:lv-plain.withdrawn", "mark:k6.used.until", "specimen:jm-203-wreath-plate-7.made"):
+        answer = one("-C", str(guide), "date", event, "--format", "json")
+        shape("event", answer, f"date {event}")
+        days(answer["proven"], f"date {event}, proven")
+        days(answer["likely"], f"date {event}, likely")
+        for member in answer.get("members", []):
+            shape("member", member, f"date {event}")
+    for pair in (["shape:dorrimere", "shape:brathermoor-no-9"], ["shape:kelderling", "shape:jessamount"]):
+        answer = one("-C", str(guide), "first", *pair, "--format", "json")
+        shape("order", answer, f"first {pair}")
+        for side in ("first", "second"):
+            shape("side", answer[side], f"first {pair}")
+            days(answer[side]["proven"], f"first {pair}, {side}")
+        for reason in answer["because"]:
+            shape("reason", reason, f"first {pair}")
+        for settling in answer["settle"]:
+            shape("settling", settling, f"first {pair}")
+        expect(answer["proven"] == (answer["settle"] == []), f"first {pair}: what is decided needs nothing to settle it")
+
+
 def shows():
     references = re.findall(r"^([a-z]+:[a-z0-9-]+)  ", run("-C", str(guide), "stage", "records"), re.M)
     first_of_each = {reference.split(":")[0]: reference for reference in reversed(references)}
@@ -134,6 +175,8 @@ def shows():
             shape("shown fact", fact, f"show {reference}")
             for source in fact["sources"]:
                 shape("source", source, f"show {reference}")
+            if "proven" in fact:
+                days(fact["proven"], f"show {reference}, {fact['field']}")
         for other in answer["referred_to_by"]:
             shape("reference", other, f"show {reference}")
         for place in answer["published"]:
@@ -248,12 +291,12 @@ with tempfile.TemporaryDirectory(prefix="saggar-shapes-") as folder:
     codes()
     makes(work)
     dates()
+    events()
     errors(work)
     texts()
 
 for name in SHAPES:
-    if name != "fact":  # facts come with the reasoning about dates
-        expect(looked.get(name), f"no {name} was looked at")
+    expect(looked.get(name), f"no {name} was looked at")
 for fault in faults[:40]:
     print("FAILED " + fault)
 print(f"{sum(looked.values())} objects looked at, {len(faults)} faults")
