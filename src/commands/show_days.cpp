@@ -51,7 +51,8 @@ std::string_view ofEnd(EventEnd end) {
 
 std::vector<std::string> provenLines(const Guide& guide, RecordIndex record, Field field) {
   const records::Kind kind = guide.collection[record].kind;
-  if (!records::needsEvidence(kind, field) && (kind != records::Kind::specimen || field != "made"_f)) return {};
+  if (!records::needsEvidence(kind, field) && (kind != records::Kind::specimen || field != "made"_f))
+    return {};
   std::vector<std::string> lines;
   const auto nodes = nodesOf(guide, record, field);
   bool all = true;
