@@ -76,6 +76,10 @@ const Value* Chronology::yearsOf(FactId id) const {
   return found != years.end() && found->first == id ? found->second : nullptr;
 }
 
+RecordIndex Chronology::otherOf(FactId id) const {
+  return chronology::otherOf(events_->collection(), fact(id));
+}
+
 const Choice* Chronology::choiceOf(Node event) const {
   if (gathered_ == nullptr) return nullptr;
   for (const Choice& choice : gathered_->choices)

@@ -33,6 +33,8 @@ class Chronology {
 
   const Events& events() const { return *events_; }
   const Fact& fact(FactId id) const { return gathered_->facts[id]; }
+  // The record that it relates to its own; as otherOf in fact.h.
+  RecordIndex otherOf(FactId id) const;
   const Edge& edge(EdgeId id) const { return gathered_->network.edge(id); }
   // The years of a rule, a works or a feature that the fact brings in; null for others.
   const Value* yearsOf(FactId id) const;

@@ -32,6 +32,7 @@ class Events {
  public:
   explicit Events(const linking::Collection& collection);
 
+  const linking::Collection& collection() const { return collection_; }
   std::uint32_t count() const { return begins_.back(); }  // of points, the origin among them
   Node nodeOf(const Event& event) const;                  // kNoNode: the kind has no such event
   Node nodeOf(RecordIndex record, Field field, EventEnd end = EventEnd::moment) const {

@@ -65,9 +65,9 @@ what is new in one step; parts that you do not name stay as they are.
 
 constexpr std::string_view kShow = R"(saggar show RECORD [--format text|json] [-C DIR]
 
-Everything known about one record: its facts, where they are from and what days are proven, its other names,
-who refers to it, where it is mentioned and where it is published. It is for you alone,
-so that private lines are shown too.
+Everything known about one record: its facts, where they are from and what of their days
+is proven, its other names, who refers to it, where it is mentioned and where it is
+published. It is for you alone, so that private lines are shown too.
 
   RECORD             its id, or its kind and id where several kinds have that id
   --format json      for programs; text unless given

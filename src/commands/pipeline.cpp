@@ -129,9 +129,8 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
   guide->places = std::make_unique<compose::Places>(compose::Places::plan(*guide->materials, findings));
 
   // Check: rules look, nothing is changed.
-  const checks::Context context{guide->collection, *guide->chooser, guide->codes,
-                                environment.files, *guide->weights, guide->chronology,
-                                guide->claims};
+  const checks::Context context{guide->collection, *guide->chooser,   guide->codes, environment.files,
+                                *guide->weights,   guide->chronology, guide->claims};
   if (options.checks) {
     choosing::checkConditions(guide->collection, findings);
     checks::runChecks(context, options.only, findings);

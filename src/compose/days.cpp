@@ -221,7 +221,10 @@ Inlines witnessOf(const Words& words, FactId fact, RecordIndex own) {
   if (one.cites()) return words.citation(*one.citation, true);
   if (one.record != own) return words.name(one.record);
   switch (one.says) {
-    case Says::look: return words.linked(one.other, {document::text("its " + words.plainFeature(one.other))});
+    case Says::look: {
+      const RecordIndex feature = words.materials().chronology.otherOf(fact);
+      return words.linked(feature, {document::text("its " + words.plainFeature(feature))});
+    }
     case Says::dateCode:
     case Says::worksInUse: return {document::text("its date code")};
     case Says::inUse: {
@@ -255,7 +258,7 @@ Inlines daysOfMaking(const Words& words, const PublishedRecord& specimen) {
   const Value* code = specimen.find("date-code"_f);
   if (specimen.find("made"_f) != nullptr && specimen.find("made"_f)->said()) return {};
   if (code != nullptr && code->said() && !words.materials().weights.weigh(specimen.index(), *code).disputed &&
-      (code->evidence == nullptr || code->evidence->doubted.empty()))
+      (code->evidence == nullptr || code->evidence->doubted().empty()))
     return {};
   const chronology::Chronology& chronology = words.materials().chronology;
   Bounds life = kOpen;
