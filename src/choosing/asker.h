@@ -8,8 +8,9 @@ namespace saggar::choosing {
 
 class Asker {
  public:
-  Asker(const Collection& collection, const Bounds& bounds, bool mayBeNone)
-      : collection_(collection), bounds_(bounds), mayBeNone_(mayBeNone) {}
+  Asker(const Collection& collection, const Bounds& bounds, bool mayBeNone, const Shown* shown = nullptr,
+        const PieceView* view = nullptr)
+      : collection_(collection), bounds_(bounds), mayBeNone_(mayBeNone), shown_(shown), view_(view) {}
 
   Answer ask(const Condition::Node& node, const Origin& origin) const;
   // The same, with what the answer rests on (condition_told.cpp).
@@ -34,7 +35,12 @@ class Asker {
   Answer fitsDays(const WantedDays& wanted, const Reached& reached) const;
   Answer endFits(const WantedDays& wanted, const Reached& reached, bool ofRecord) const;
   Answer madeInTest(const Node& node, const Origin& origin, Notes* notes) const;
+  template <class Visit>
+  void walk(std::span<const Step> steps, bool keepMappings, const Origin& origin, Visit& visit) const {
+    Walker(collection_, steps, keepMappings, visit, shown_, view_).from(origin);
+  }
   Answer madeInOf(RecordIndex owner, const Node& node, std::span<const Step> lastStep, Notes* notes) const;
+  const Shown::Link* shownIn(RecordIndex form, RecordIndex shape) const;
   static bool isEventOfRecord(const Reached& reached);
 
   // condition_told.cpp
@@ -47,11 +53,14 @@ class Asker {
   static void add(Notes& notes, Ground ground, Answer answer);
   void addLink(Told& out, const Notes& notes, std::span<const Step> steps) const;
   Ground groundOf(const Notes& notes, std::span<const Step> steps, const Reached& reached) const;
+  Ground shownGround(const Reached& reached) const;
   void decideDays(Ground& ground, const WantedDays& wanted, const Reached& reached) const;
 
   const Collection& collection_;
   const Bounds& bounds_;
   bool mayBeNone_;
+  const Shown* shown_;
+  const PieceView* view_;
 };
 
 }  // namespace saggar::choosing

@@ -37,10 +37,11 @@ enum class Outcome : std::uint8_t { untested, holds, open, broken };
 // One fact that an outcome rests on, as findings and people are told it.
 struct TestFact {
   RecordIndex record = records::kNoRecord;
-  std::string field;     // "look.finial"
-  std::string value;     // as typed; empty where nothing is
-  std::string standing;  // "documented"; empty for what never needs evidence
-  bool missing = false;  // it would have to be known
+  std::string field;                      // "look.finial"
+  std::string value;                      // as typed; empty where nothing is
+  const records::Value* typed = nullptr;  // that value; null where nothing is
+  std::string standing;                   // "documented"; empty for what never needs evidence
+  bool missing = false;                   // it would have to be known
   source::Span span;
 };
 

@@ -38,25 +38,27 @@ TestResult TestRunner::run(const ClaimTest& test) {
 }
 
 void TestRunner::overKind(const ClaimTest& test, TestResult& result) {
-  std::vector<RecordIndex> sure, against, open;
+  std::vector<Speaker> sure, against, open;
   for (const RecordIndex record : all_.ofKind(test.kind)) {
-    const Answer where = test.where.of(record, all_, bounds_);
+    const Answer where = test.where.of(record, all_, bounds_, &shown_);
     if (where == Answer::no) continue;
-    const Answer has = test.has.of(record, all_, bounds_);
+    const Answer has = test.has.of(record, all_, bounds_, &shown_);
     const Answer is = both(where, has);
     result.looked += where == Answer::yes ? 1 : 0;
     result.most += is != Answer::no ? 1 : 0;
     if (is == Answer::yes) {
-      sure.push_back(record);
+      sure.push_back({record});
     } else if (where == Answer::yes && has == Answer::no) {
-      against.push_back(record);
+      against.push_back({record});
     } else if (test.way == Way::every ? has != Answer::yes : is == Answer::maybe) {
-      open.push_back(record);
+      open.push_back({record});
     }
+    if (test.way == Way::every && (where != Answer::yes || has != Answer::no))
+      piecesAgainst(test, record, against);
   }
   result.fitting = sure.size();
-  const std::vector<RecordIndex>* speaking = &sure;
-  const auto decide = [&](bool broken, const std::vector<RecordIndex>& breaking, bool holds) {
+  const std::vector<Speaker>* speaking = &sure;
+  const auto decide = [&](bool broken, const std::vector<Speaker>& breaking, bool holds) {
     result.outcome = broken ? Outcome::broken : holds ? Outcome::holds : Outcome::open;
     speaking = broken ? &breaking : holds ? &sure : &open;
   };
@@ -82,15 +84,34 @@ void TestRunner::overKind(const ClaimTest& test, TestResult& result) {
   keep(test, *speaking, result);
 }
 
-TestRunner::Both TestRunner::tell(const ClaimTest& test, RecordIndex record) const {
-  return {test.where.tell(record, all_, bounds_, facts_), test.has.tell(record, all_, bounds_, facts_)};
+// Pieces that show something else than is recorded of their ware, and that make the difference.
+void TestRunner::piecesAgainst(const ClaimTest& test, RecordIndex record,
+                               std::vector<Speaker>& against) const {
+  for (const RecordIndex piece : shown_.pieces(record)) {
+    PieceView view{piece, Shown::wareOf(all_, piece), true};
+    if (test.has.of(record, all_, bounds_, &shown_, &view) != Answer::no) continue;
+    view.newsOnly = false;
+    if (test.where.of(record, all_, bounds_, &shown_, &view) == Answer::yes)
+      against.push_back({record, piece});
+  }
+}
+
+TestRunner::Both TestRunner::tell(const ClaimTest& test, const Speaker& speaker) const {
+  if (speaker.piece == records::kNoRecord)
+    return {test.where.tell(speaker.record, all_, bounds_, facts_, &shown_),
+            test.has.tell(speaker.record, all_, bounds_, facts_, &shown_)};
+  const Shown::Ware ware = Shown::wareOf(all_, speaker.piece);
+  const PieceView whole{speaker.piece, ware, false};
+  const PieceView news{speaker.piece, ware, true};
+  return {test.where.tell(speaker.record, all_, bounds_, facts_, &shown_, &whole),
+          test.has.tell(speaker.record, all_, bounds_, facts_, &shown_, &news)};
 }
 
 // It would be broken too if everything were left out that is neither documented nor supported.
 bool TestRunner::brokenFirmly(const ClaimTest& test, const TestResult& result,
-                              const std::vector<RecordIndex>& speaking) const {
-  const auto firm = [&](RecordIndex record) { return tell(test, record).firm(); };
-  const auto firmlyNo = [&](RecordIndex record) { return tell(test, record).firmlyNo(); };
+                              const std::vector<Speaker>& speaking) const {
+  const auto firm = [&](const Speaker& speaker) { return tell(test, speaker).firm(); };
+  const auto firmlyNo = [&](RecordIndex record) { return tell(test, {record}).firmlyNo(); };
   const auto kind = all_.ofKind(test.kind);
   if (test.way == Way::every || test.way == Way::no)
     return std::any_of(speaking.begin(), speaking.end(), firm);
@@ -102,16 +123,15 @@ bool TestRunner::brokenFirmly(const ClaimTest& test, const TestResult& result,
 }
 
 // The records that decide, those that are best known first.
-void TestRunner::keep(const ClaimTest& test, const std::vector<RecordIndex>& speaking,
-                      TestResult& result) const {
+void TestRunner::keep(const ClaimTest& test, const std::vector<Speaker>& speaking, TestResult& result) const {
   struct Spoken {
-    RecordIndex record;
+    RecordIndex record;  // or the piece
     Both told;
   };
   std::vector<Spoken> told;
-  for (const RecordIndex record : speaking) {
+  for (const Speaker& speaker : speaking) {
     if (told.size() == kMostTold) break;
-    told.push_back({record, tell(test, record)});
+    told.push_back({speaker.named(), tell(test, speaker)});
   }
   if (result.outcome == Outcome::broken)
     std::stable_sort(told.begin(), told.end(),
@@ -159,6 +179,7 @@ TestedRecord TestRunner::eventOf(const chronology::Event& event) const {
   fact.field = text.substr(record.reference().size() + 1);
   fact.missing = true;
   fact.span = value == nullptr ? record.span() : record.span(value->place);
+  fact.typed = value;
   if (value != nullptr) fact.value = typedOf(*value);
   return {event.record, {std::move(fact)}};
 }

@@ -2,6 +2,7 @@
 #include <optional>
 
 #include "choosing/network_bounds.h"
+#include "choosing/shown.h"
 #include "choosing/test_facts.h"
 #include "chronology/precedence.h"
 
@@ -15,7 +16,8 @@ class TestRunner {
       : all_(collection),
         chronology_(chronology),
         bounds_(chronology, chronology::BoundsOf::tests),
-        facts_(collection, weights, chronology) {}
+        facts_(collection, weights, chronology),
+        shown_(collection) {}
 
   TestResult run(const ClaimTest& test);
 
@@ -24,6 +26,12 @@ class TestRunner {
   void before(const ClaimTest& test, TestResult& result);
   void compare(const ClaimTest& test, TestResult& result);  // claim_test_compare.cpp
 
+  // A record, or one of its pieces by itself.
+  struct Speaker {
+    RecordIndex record = records::kNoRecord;
+    RecordIndex piece = records::kNoRecord;
+    RecordIndex named() const { return piece != records::kNoRecord ? piece : record; }
+  };
   struct Both {  // where, and has
     Told where, has;
     bool firmlyNo() const {
@@ -31,16 +39,18 @@ class TestRunner {
     }
     bool firm() const { return where.firm && has.firm; }
   };
-  Both tell(const ClaimTest& test, RecordIndex record) const;
+  Both tell(const ClaimTest& test, const Speaker& speaker) const;
+  void piecesAgainst(const ClaimTest& test, RecordIndex record, std::vector<Speaker>& against) const;
   bool brokenFirmly(const ClaimTest& test, const TestResult& result,
-                    const std::vector<RecordIndex>& speaking) const;
+                    const std::vector<Speaker>& speaking) const;
   TestedRecord eventOf(const chronology::Event& event) const;
-  void keep(const ClaimTest& test, const std::vector<RecordIndex>& speaking, TestResult& result) const;
+  void keep(const ClaimTest& test, const std::vector<Speaker>& speaking, TestResult& result) const;
 
   const Collection& all_;
   const chronology::Chronology& chronology_;
   NetworkBounds bounds_;
   TestFacts facts_;
+  Shown shown_;
   std::optional<chronology::Precedences> precedences_;  // made when the first test asks
 };
 

@@ -128,7 +128,7 @@ Answer Asker::within(const Path& path, const Node& inner, const Origin& origin, 
     answer = either(answer, notes->all.back().answer);
     return true;
   };
-  Walker(collection_, path.steps(), true, visit).from(origin);
+  walk(path.steps(), true, origin, visit);
   if (answer != Answer::no || !unlisted || inner.crisp()) return answer;
   if (notes != nullptr) noteList(*notes, path.steps());
   return Answer::maybe;
@@ -153,7 +153,7 @@ Answer Asker::words(const Node& node, const Origin& origin, Notes* notes) const 
     onlyAbsent &= reached.state == Reached::State::absent || reached.assumed || nobody;
     return true;
   };
-  Walker(collection_, node.path.steps(), false, visit).from(origin);
+  walk(node.path.steps(), false, origin, visit);
   const auto answer = [&] {
     for (Word word : node.words) {
       if (word == Word::known && anySaid) return Answer::yes;
@@ -174,12 +174,13 @@ Answer Asker::values(const Node& node, const Origin& origin, std::span<const Ste
   bool unlisted = false;
   auto visit = [&](const Reached& reached) {
     unlisted |= reached.inList && !reached.complete;
-    const Answer one = fits(node, reached);
+    Answer one = fits(node, reached);
+    if (reached.perhaps && one == Answer::yes) one = Answer::maybe;
     answer = either(answer, one);
     if (notes != nullptr) note(*notes, steps, node, reached, one);
     return notes != nullptr || answer != Answer::yes;
   };
-  Walker(collection_, steps, false, visit).from(origin);
+  walk(steps, false, origin, visit);
   if (answer != Answer::no || !unlisted) return answer;
   if (notes != nullptr) noteList(*notes, steps);
   return Answer::maybe;
@@ -300,10 +301,20 @@ Answer Asker::madeInTest(const Node& node, const Origin& origin, Notes* notes) c
     answer = either(answer, one);
     return notes != nullptr || answer != Answer::yes;
   };
-  Walker(collection_, steps.first(steps.size() - 1), true, visit).from(origin);
+  walk(steps.first(steps.size() - 1), true, origin, visit);
   if (answer != Answer::no || !unlisted) return answer;
   if (notes != nullptr) noteList(*notes, steps);
   return Answer::maybe;
+}
+
+// A piece that shows that the form came in the shape.
+const Shown::Link* Asker::shownIn(RecordIndex form, RecordIndex shape) const {
+  if (shown_ == nullptr) return nullptr;
+  const auto links = shown_->links(form);
+  const auto found =
+      std::lower_bound(links.begin(), links.end(), shape,
+                       [](const Shown::Link& one, RecordIndex wanted) { return one.to < wanted; });
+  return found != links.end() && found->to == shape ? &*found : nullptr;
 }
 
 Answer Asker::madeInOf(RecordIndex owner, const Node& node, std::span<const Step> lastStep,
@@ -320,7 +331,10 @@ Answer Asker::madeInOf(RecordIndex owner, const Node& node, std::span<const Step
       const RecordIndex form = ofForm ? owner : record->record;
       const RecordIndex shape = ofForm ? record->record : owner;
       one = madeIn(collection_, form, shape);
-      if (notes != nullptr) noteMadeIn(*notes, form, shape, one);
+      const Shown::Link* piece = one == Answer::yes ? nullptr : shownIn(form, shape);
+      if (piece != nullptr) one = Answer::yes;
+      if (notes != nullptr && piece != nullptr) noteField(*notes, piece->piece, "form"_f, one);
+      if (notes != nullptr && piece == nullptr) noteMadeIn(*notes, form, shape, one);
     } else if (std::holds_alternative<WantedAll>(wanted)) {
       const Value* said = collection_[owner].find(field);
       one = said == nullptr || said->type == ValueType::unknown ? Answer::maybe
@@ -332,9 +346,10 @@ Answer Asker::madeInOf(RecordIndex owner, const Node& node, std::span<const Step
   return answer;
 }
 
-Answer Condition::of(RecordIndex record, const Collection& collection, const Bounds& bounds) const {
+Answer Condition::of(RecordIndex record, const Collection& collection, const Bounds& bounds,
+                     const Shown* shown, const PieceView* view) const {
   if (root_ == nullptr) return Answer::yes;
-  return Asker(collection, bounds, false).ask(*root_, {.record = record});
+  return Asker(collection, bounds, false, shown, view).ask(*root_, {.record = record});
 }
 
 Answer Condition::agrees(RecordIndex record, const Collection& collection, const Bounds& bounds) const {

@@ -57,6 +57,8 @@ class OwnBounds final : public Bounds {
 
 struct Told;
 class Firmness;
+class Shown;
+struct PieceView;
 
 class Condition {
  public:
@@ -75,11 +77,13 @@ class Condition {
   bool always() const { return root_ == nullptr; }
   // Nothing that was typed had to be left out of it.
   bool isWhole() const { return whole_; }
-  Answer of(RecordIndex record, const Collection& collection, const Bounds& bounds) const;
+  // With `shown`, also by what pieces show of the record; with `view`, as that one piece has it (shown.h).
+  Answer of(RecordIndex record, const Collection& collection, const Bounds& bounds,
+            const Shown* shown = nullptr, const PieceView* view = nullptr) const;
 
   // The same, with what the answer rests on (grounds.h).
-  Told tell(RecordIndex record, const Collection& collection, const Bounds& bounds,
-            const Firmness& firmness) const;
+  Told tell(RecordIndex record, const Collection& collection, const Bounds& bounds, const Firmness& firmness,
+            const Shown* shown = nullptr, const PieceView* view = nullptr) const;
 
   // Whether a record agrees with what a code says of it: as `of`, but what is not recorded may still be `none`.
   Answer agrees(RecordIndex record, const Collection& collection, const Bounds& bounds) const;

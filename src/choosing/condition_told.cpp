@@ -85,17 +85,34 @@ Ground groundOf(std::span<const Step> steps, const Reached& reached, RecordIndex
   ground.record = reached.record != records::kNoRecord ? reached.record : from;
   ground.value = reached.assumed ? nullptr : reached.value;
   ground.assumed = reached.assumed;
+  ground.shown = reached.shownBy != records::kNoRecord;
   ground.field = textOf(steps.subspan(std::min(reached.step, steps.size())));
   return ground;
 }
 
+// The piece, with its form or its marks.
+Ground Asker::shownGround(const Reached& reached) const {
+  const records::Field field = collection_[reached.record].kind == Kind::form ? field::kForm : field::kMarks;
+  Ground ground;
+  ground.record = reached.shownBy;
+  ground.value = collection_[reached.shownBy].find(field);
+  ground.field = std::string(field.name());
+  ground.shown = true;
+  return ground;
+}
+
 Ground Asker::groundOf(const Notes& notes, std::span<const Step> steps, const Reached& reached) const {
+  if (reached.state == Reached::State::record && reached.shownBy != records::kNoRecord)
+    return shownGround(reached);
   Ground ground = choosing::groundOf(steps, reached, notes.origin.record);
-  if (notes.origin.state == Reached::State::value && ground.record == notes.origin.record &&
-      reached.step == 0) {
-    const std::string_view around = fieldAround(collection_[ground.record], notes.origin.value);
-    if (!around.empty()) ground.field = std::string(around) + '.' + ground.field;
+  if (notes.origin.state == Reached::State::record || reached.step != 0) return ground;
+  std::string_view around;
+  if (ground.shown) {
+    around = field::kLook.name();
+  } else if (ground.record == notes.origin.record) {
+    around = fieldAround(collection_[ground.record], notes.origin.value);
   }
+  if (!around.empty()) ground.field = std::string(around) + '.' + ground.field;
   return ground;
 }
 
@@ -135,7 +152,7 @@ void Asker::noteWords(Notes& notes, const Node& node, Answer answer) const {
     join(all, {answer, notes.firmness.isFirm(ground), {ground}});
     return all.grounds.size() < Told::kMostGrounds;
   };
-  Walker(collection_, node.path.steps(), false, visit).from(notes.origin);
+  walk(node.path.steps(), false, notes.origin, visit);
   notes.all.push_back(std::move(all));
 }
 
@@ -148,7 +165,7 @@ void Asker::noteList(Notes& notes, std::span<const Step> steps) const {
     add(notes, std::move(ground), Answer::maybe);
     return false;
   };
-  Walker(collection_, steps, true, visit).from(notes.origin);
+  walk(steps, true, notes.origin, visit);
 }
 
 void Asker::noteMadeIn(Notes& notes, RecordIndex form, RecordIndex shape, Answer answer) const {
@@ -167,8 +184,12 @@ void Asker::noteMadeIn(Notes& notes, RecordIndex form, RecordIndex shape, Answer
 }
 
 void Asker::noteField(Notes& notes, RecordIndex record, records::Field field, Answer answer) const {
-  add(notes, {.record = record, .value = collection_[record].find(field), .field = std::string(field.name())},
-      answer);
+  Ground ground;
+  ground.record = record;
+  ground.value = collection_[record].find(field);
+  ground.field = std::string(field.name());
+  ground.shown = collection_[record].kind == Kind::specimen;
+  add(notes, std::move(ground), answer);
 }
 
 // The record's own word that leads to what decides: a treatment is of the maker whose shape it is on.
@@ -176,7 +197,7 @@ void Asker::addLink(Told& out, const Notes& notes, std::span<const Step> steps) 
   const RecordIndex from = notes.origin.record;
   if (notes.origin.state != Reached::State::record || steps[0].type != Step::Type::field) return;
   if (std::none_of(out.grounds.begin(), out.grounds.end(),
-                   [&](const Ground& one) { return one.record != from; }))
+                   [&](const Ground& one) { return one.record != from && !one.shown; }))
     return;
   const records::Record& record = collection_[from];
   const Value* value = record.find(steps[0].field);
@@ -195,9 +216,9 @@ void Asker::addLink(Told& out, const Notes& notes, std::span<const Step> steps) 
 }
 
 Told Condition::tell(RecordIndex record, const Collection& collection, const Bounds& bounds,
-                     const Firmness& firmness) const {
+                     const Firmness& firmness, const Shown* shown, const PieceView* view) const {
   if (root_ == nullptr) return {Answer::yes, true, {}};
-  return Asker(collection, bounds, false).tell(*root_, {.record = record}, firmness);
+  return Asker(collection, bounds, false, shown, view).tell(*root_, {.record = record}, firmness);
 }
 
 }  // namespace saggar::choosing

@@ -14,6 +14,7 @@ struct Ground {
   const records::Value* value = nullptr;    // null: nothing is typed there
   std::string field;                        // the way to it within the record: "look.finial"
   bool missing = false;                     // not recorded, not known, or a list that may leave something out
+  bool shown = false;                       // by a piece, which is `record`
   bool assumed = false;                     // left out, and a word holds there by itself (`status`)
   // Of a date: the event, and which of its bounds decide. `value` may be null, the days following from others.
   bool days = false;

@@ -64,8 +64,10 @@ struct Reached {
   // One end of the span `value`. An interval without an end (`1937/..`) reaches `none` there; of one whose end or
   // beginning is left blank it is unknown.
   SpanEnd end = SpanEnd::whole;
-  std::string_view key{};  // the key it stands under in a free mapping
-  std::size_t step = 0;    // the first step that was taken within `record`
+  std::string_view key{};                    // the key it stands under in a free mapping
+  RecordIndex shownBy = records::kNoRecord;  // only this piece shows it
+  bool perhaps = false;                      // of one piece: one of several that it may be
+  std::size_t step = 0;                      // the first step that was taken within `record`
 };
 
 struct PathProblem {

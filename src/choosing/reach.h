@@ -9,6 +9,11 @@ namespace field {
 inline constexpr records::Field kMadeIn = "made-in"_f;
 inline constexpr records::Field kForms = "forms"_f;
 inline constexpr records::Field kTreatment = "treatment"_f;
+inline constexpr records::Field kForm = "form"_f;
+inline constexpr records::Field kMarks = "marks"_f;
+inline constexpr records::Field kShapes = "shapes"_f;
+inline constexpr records::Field kLook = "look"_f;
+inline constexpr records::Field kIs = "is"_f;
 }  // namespace field
 
 // The word that holds where a choice is left out (`status`, `how`, `measured`, `keep`): its list's first, as a value

@@ -68,14 +68,17 @@ bool TestFacts::isFirm(const Ground& ground) const {
   return std::all_of(chain.begin(), chain.end(), [&](FactId fact) { return isFirm(fact); });
 }
 
-TestFact TestFacts::of(FactId fact) const {
-  const chronology::Reason reason = reasons_.of(fact);
-  return {.record = chronology_.fact(fact).record,
-          .field = reason.field,
-          .value = base::onOneLine(reason.value),
-          .standing = std::string(reason.word()),
-          .missing = false,
-          .span = reason.span};
+TestFact TestFacts::of(FactId id) const {
+  const chronology::Reason reason = reasons_.of(id);
+  const chronology::Fact& fact = chronology_.fact(id);
+  TestFact out;
+  out.record = fact.record;
+  out.field = reason.field;
+  out.value = base::onOneLine(reason.value);
+  out.typed = fact.cites() ? nullptr : fact.value;
+  out.standing = std::string(reason.word());
+  out.span = reason.span;
+  return out;
 }
 
 std::vector<TestFact> TestFacts::of(const Told& told) const {
@@ -85,12 +88,14 @@ std::vector<TestFact> TestFacts::of(const Told& told) const {
     for (const FactId fact : chain) facts.push_back(of(fact));
     if (!chain.empty()) continue;
     const records::Record& record = all_[ground.record];
-    facts.push_back({.record = ground.record,
-                     .field = ground.field,
-                     .value = ground.value == nullptr ? std::string() : typedOf(*ground.value),
-                     .standing = std::string(standingOf(ground).word),
-                     .missing = ground.missing,
-                     .span = ground.value == nullptr ? record.span() : record.span(ground.value->place)});
+    TestFact& fact = facts.emplace_back();
+    fact.record = ground.record;
+    fact.field = ground.field;
+    fact.typed = ground.value;
+    if (ground.value != nullptr) fact.value = typedOf(*ground.value);
+    fact.standing = std::string(standingOf(ground).word);
+    fact.missing = ground.missing;
+    fact.span = ground.value == nullptr ? record.span() : record.span(ground.value->place);
   }
   return facts;
 }

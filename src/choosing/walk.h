@@ -7,6 +7,7 @@
 #include "choosing/made_in.h"
 #include "choosing/path.h"
 #include "choosing/reach.h"
+#include "choosing/shown.h"
 
 // Takes the steps of a path and shows what stands at its end, one by one and without keeping it. Not for other rooms.
 namespace saggar::choosing {
@@ -23,17 +24,26 @@ struct Origin {
 template <class Visit>
 class Walker {
  public:
-  // `keepMappings`: a path that ends in a mapping shows the mapping, not its first field.
-  Walker(const Collection& collection, std::span<const Step> steps, bool keepMappings, Visit& visit)
-      : collection_(collection), steps_(steps), keepMappings_(keepMappings), visit_(visit) {}
+  // `keepMappings`: a path that ends in a mapping shows the mapping, not its first field. With `shown` also what pieces
+  // show; with `view` everything as that one piece has it.
+  Walker(const Collection& collection, std::span<const Step> steps, bool keepMappings, Visit& visit,
+         const Shown* shown = nullptr, const PieceView* view = nullptr)
+      : collection_(collection),
+        steps_(steps),
+        keepMappings_(keepMappings),
+        visit_(visit),
+        shown_(shown),
+        view_(view) {}
 
   void from(const Origin& origin) {
     switch (origin.state) {
       case Reached::State::record: record(origin.record, 0, {}); break;
       case Reached::State::value: value(*origin.value, *origin.spec, origin.record, 0, {}); break;
-      default: show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
+      default:
+        show({.state = origin.state, .record = origin.record, .value = origin.value, .whole = false});
+        if (isLook(origin.spec) && origin.record != records::kNoRecord) looksOfPieces(origin.record, 0, {});
     }
-    if (shown_ == 0 && going_)
+    if (showing_ == 0 && going_)
       show({.state = Reached::State::absent, .record = origin.record, .whole = false});
   }
 
@@ -54,6 +64,8 @@ class Walker {
     bool inStructure = false;
     std::string_view key;
     std::size_t step = 0;
+    bool perhaps = false;
+    RecordIndex shownBy = records::kNoRecord;
 
     void pass(bool leavesNothingOut) {
       inList = true;
@@ -63,8 +75,8 @@ class Walker {
 
   void show(Reached reached) {
     if (!going_) return;
-    ++shown_;
-    if (shown_ >= kMostShown || work_ >= kMostWork) {
+    ++showing_;
+    if (showing_ >= kMostShown || work_ >= kMostWork) {
       reached = {.state = State::unknown, .whole = false};
       visit_(reached);
       going_ = false;
@@ -84,6 +96,8 @@ class Walker {
           .whole = whole,
           .inStructure = way.inStructure,
           .key = way.key,
+          .shownBy = way.shownBy,
+          .perhaps = way.perhaps,
           .step = way.step});
   }
 
@@ -116,8 +130,77 @@ class Walker {
     if (found == nullptr && one.kind == Kind::specimen && throughTreatment(step.field))
       return ofTreatment(index, i, way);
     if (spec == nullptr) return show(State::none, index, nullptr, nullptr, way, false);
-    if (found != nullptr) return value(*found, *spec, index, i + 1, way);
-    leftOut(index, *spec, last(i + 1), way);
+    if (found != nullptr) {
+      value(*found, *spec, index, i + 1, way);
+    } else if (!(view_ != nullptr && isLook(spec) && lookOfView(index, i + 1, way, nullptr))) {
+      leftOut(index, *spec, last(i + 1), way);
+      if (isLook(spec)) looksOfPieces(index, i + 1, way);
+    }
+    const bool complete = found != nullptr && found->evidence != nullptr && found->evidence->complete;
+    if ((one.kind == Kind::treatment && step.field == field::kForms) ||
+        (one.kind == Kind::mark && step.field == field::kShapes))
+      linksOfPieces(index, complete, i, way);
+  }
+
+  static bool isLook(const FieldSpec* spec) { return spec != nullptr && spec->type == FieldType::look; }
+
+  // The forms or shapes that pieces show.
+  void linksOfPieces(RecordIndex index, bool complete, std::size_t i, Way way) {
+    if (shown_ == nullptr) return;
+    way.pass(complete);
+    for (const Shown::Link& link : shown_->links(index)) {
+      if (!going_) return;
+      way.shownBy = link.piece;
+      record(link.to, i + 1, way);
+    }
+  }
+
+  // What pieces show of a feature. What they may vary between nobody has seen.
+  void looksOfPieces(RecordIndex index, std::size_t i, Way way) {
+    if (shown_ == nullptr || last(i) || (view_ != nullptr && !view_->newsOnly)) return;
+    way.inStructure = true;
+    way.key = steps_[i].key;
+    way.pass(true);
+    for (const Shown::Look& look : shown_->looks(index)) {
+      if (!going_) return;
+      if (look.feature != steps_[i].key) continue;
+      way.perhaps = look.value->each().size() > 1;
+      way.shownBy = look.piece;
+      value(*look.value, featureValueSpec(), look.piece, i + 1, way);
+    }
+  }
+
+  // One piece by itself: its own look; else its ware's, of which it may be any. False if it shows nothing of the feature,
+  // or no news.
+  bool lookOfView(RecordIndex index, std::size_t i, Way way, const Value* own) {
+    if (last(i) || !view_->ware.has(index)) return false;
+    const Value* look = collection_[view_->piece].find(field::kLook);
+    if (look == nullptr) return false;
+    for (const records::Entry& entry : look->entries()) {
+      if (entry.key != steps_[i].key || !Shown::isOf(collection_, entry.feature, collection_[index].kind) ||
+          entry.value.type == ValueType::unknown || entry.value.type == ValueType::unfit)
+        continue;
+      if (view_->newsOnly && own != nullptr && says(*own, entry.value)) return false;
+      way.inStructure = true;
+      way.key = steps_[i].key;
+      way.perhaps = entry.value.each().size() > 1;
+      way.shownBy = view_->piece;
+      value(entry.value, featureValueSpec(), view_->piece, i + 1, way);
+      return true;
+    }
+    return false;
+  }
+
+  static const Value& saidBy(const Value& member) {
+    const Value* is = member.find(field::kIs);
+    return is != nullptr ? *is : member;
+  }
+  static bool says(const Value& own, const Value& shown) {
+    for (const Value& member : own.each())
+      for (const Value& one : saidBy(member).each())
+        for (const Value& seen : shown.each())
+          if (one.type == seen.type && base::folded(one.text) == base::folded(seen.text)) return true;
+    return false;
   }
 
   // A field that is not there, of a record or of a mapping in it.
@@ -192,49 +275,57 @@ class Walker {
     const FieldSpec& spec = *records::specOf(Kind::form, field::kMadeIn);
     const Value* said = collection_[form].find(field::kMadeIn);
     const bool allOf = said != nullptr && (said->type == ValueType::all || said->type == ValueType::mapping);
-    std::vector<RecordIndex> others;
+    std::vector<Shown::Link> others;
     if (allOf) {
       for (RecordIndex shape : collection_.ofKind(Kind::shape)) {
         if (!working()) return;
-        if (madeIn(collection_, form, shape) == Answer::yes) others.push_back(shape);
+        if (madeIn(collection_, form, shape) == Answer::yes) others.push_back({.to = shape});
       }
     } else {
       for (const linking::BackReference& back : collection_.referredBy(form)) {
         if (!working()) return;
         if (collection_[back.from].kind == Kind::shape && back.field == field::kForms &&
             formSays(collection_, form, back.from) != Answer::yes)
-          others.push_back(back.from);
+          others.push_back({.to = back.from});
       }
     }
+    addShown(form, others);
     eitherSide(allOf ? nullptr : said, others, allOf, form, spec, i, way);
   }
 
   // `forms` of a shape, with the forms that were made in it.
   void formsOf(RecordIndex shape, std::size_t i, Way way) {
     const FieldSpec& spec = *records::specOf(Kind::shape, field::kForms);
-    std::vector<RecordIndex> others;
+    std::vector<Shown::Link> others;
     for (RecordIndex form : collection_.ofKind(Kind::form)) {
       if (!working()) return;
       const Value* own = collection_[form].find(field::kMadeIn);
       if (own != nullptr && formSays(collection_, form, shape) == Answer::yes &&
           shapeSays(collection_, shape, form) != Answer::yes)
-        others.push_back(form);
+        others.push_back({.to = form});
     }
+    addShown(shape, others);
     eitherSide(collection_[shape].find(field::kForms), others, false, shape, spec, i, way);
   }
 
+  void addShown(RecordIndex of, std::vector<Shown::Link>& others) {
+    if (shown_ == nullptr) return;
+    const auto links = shown_->links(of);
+    others.insert(others.end(), links.begin(), links.end());
+  }
+
   // What one side states as typed, then what only the other does.
-  void eitherSide(const Value* said, const std::vector<RecordIndex>& others, bool leavesNothingOut,
+  void eitherSide(const Value* said, const std::vector<Shown::Link>& others, bool leavesNothingOut,
                   RecordIndex at, const FieldSpec& spec, std::size_t i, Way way) {
     if (said == nullptr && others.empty())
       return show(leavesNothingOut ? State::none : State::absent, at, nullptr, &spec, way, last(i + 1));
     const bool nothing = said != nullptr && said->type == ValueType::none;
     if (said != nullptr && !(nothing && !others.empty())) value(*said, spec, at, i + 1, way);
-    way.pass(leavesNothingOut ||
-             (said != nullptr && said->evidence != nullptr && said->evidence->complete()));
-    for (RecordIndex one : others) {
+    way.pass(leavesNothingOut || (said != nullptr && said->evidence != nullptr && said->evidence->complete()));
+    for (const Shown::Link& one : others) {
       if (!going_) return;
-      record(one, i + 1, way);
+      way.shownBy = one.piece;
+      record(one.to, i + 1, way);
     }
   }
 
@@ -332,12 +423,17 @@ class Walker {
     way.key = steps_[i].key;
     for (const records::Entry& entry : one.entries()) {
       if (entry.key != steps_[i].key) continue;
+      if (view_ != nullptr && lookOfView(at, i, way, &entry.value)) return;
       const auto members = entry.value.each();
+      way.perhaps = view_ != nullptr && !view_->newsOnly && view_->ware.has(at) && members.size() > 1;
       const bool dated = std::any_of(members.begin(), members.end(),
                                      [](const Value& v) { return v.type == ValueType::mapping; });
-      return value(entry.value, dated ? lookValueSpec() : featureValueSpec(), at, i + 1, way);
+      value(entry.value, dated ? lookValueSpec() : featureValueSpec(), at, i + 1, way);
+      return looksOfPieces(at, i, way);
     }
+    if (view_ != nullptr && lookOfView(at, i, way, nullptr)) return;
     show(State::absent, at, nullptr, &featureValueSpec(), way, last(i + 1));
+    looksOfPieces(at, i, way);
   }
 
   void headings(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
@@ -356,7 +452,9 @@ class Walker {
   std::span<const Step> steps_;
   bool keepMappings_;
   Visit& visit_;
-  std::size_t shown_ = 0;
+  const Shown* shown_;
+  const PieceView* view_;
+  std::size_t showing_ = 0;
   std::size_t work_ = 0;
   bool going_ = true;
 };

@@ -9,6 +9,7 @@
 #include "commands/pipeline.h"
 #include "commands/resolve_reference.h"
 #include "commands/show_days.h"
+#include "compose/claim_tests.h"
 #include "compose/words.h"
 
 // Everything known about one record. It is for its author, so private fields are shown too.
@@ -73,7 +74,10 @@ class Show {
                       ':' + std::to_string(place.line) + "\n\n";
     if (record_.broken) out += "Part of this record could not be read; `saggar check` says what.\n";
     if (record_.broken && !facts_.empty()) out += '\n';
-    for (const Fact& fact : facts_) putFact(out, fact);
+    for (const Fact& fact : facts_) {
+      putFact(out, fact);
+      if (fact.entry->known && fact.entry->field == "test"_f) putOutcome(out);
+    }
     for (const DaysNotRecorded& days : daysNotRecorded(guide_, index_)) {
       putColumns(out, days.field, "not recorded", kColumn);
       for (const std::string& line : days.lines) putColumns(out, "", line, kColumn + 2);
@@ -280,6 +284,15 @@ class Show {
     if (fact.entry->known)
       for (const std::string& line : provenLines(guide_, index_, fact.entry->field))
         putColumns(out, "", line, kColumn + 2);
+  }
+
+  // What came of a claim's tests.
+  void putOutcome(std::string& out) const {
+    const compose::Inlines told = compose::testInWords(words_, index_);
+    const bool retired = choosing::isRetired(guide_.collection, index_);
+    if (!told.empty() || retired)
+      putColumns(out, "",
+                 retired ? "not tested, since it was replaced or withdrawn" : document::plainText(told), 20);
   }
 
   // Those of one kind together, and within them those that name it in the same field: "treatment (shape)  jm-018, jm-045".

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "compose/claim_tests.h"
 #include "compose/phrases.h"
 
 namespace saggar::compose {
@@ -160,7 +161,7 @@ std::string editionNamed(const Words& words, std::int64_t number) {
   return out;
 }
 
-Inlines claimEvidence(const Words& words, const PublishedRecord& claim, bool brief) {
+Inlines claimCitations(const Words& words, const PublishedRecord& claim, bool brief) {
   const Value* says = claim.find("says"_f);
   Inlines out;
   if (says != nullptr) out = words.ownEvidence(*says, brief);
@@ -169,10 +170,15 @@ Inlines claimEvidence(const Words& words, const PublishedRecord& claim, bool bri
     if (!out.empty()) put(out, "; ");
     put(out, brief ? words.rowEvidence(claim) : words.recordEvidence(claim));
   }
-  if (!out.empty()) return out;
-  if (claim.find("test"_f) != nullptr)
-    return {text("the author's judgement, from the entries of this guide")};
-  return {text("no source recorded")};
+  return out;
+}
+
+Inlines claimEvidence(const Words& words, const PublishedRecord& claim, bool brief) {
+  Inlines out = claimCitations(words, claim, brief);
+  Inlines tested = out.empty() ? testAloneInWords(words, claim) : testInWords(words, claim.index());
+  if (!out.empty() && !tested.empty()) put(out, "; ");
+  put(out, std::move(tested));
+  return out.empty() ? Inlines{text("no source recorded")} : out;
 }
 
 Inlines evidenceAgainst(const Words& words, const PublishedRecord& claim) {

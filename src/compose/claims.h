@@ -43,7 +43,9 @@ std::vector<std::string> newPlaces(const Words& words, const PublishedRecord& cl
 std::string editionInWords(std::int64_t number);
 std::string editionNamed(const Words& words, std::int64_t number);
 
-// On what a claim rests: the citations of what it says and its own, else that a test finds it in the records.
+// The citations of what a claim says, and its own; empty for none.
+Inlines claimCitations(const Words& words, const PublishedRecord& claim, bool brief = false);
+// On what it rests: those citations, and what came of its test.
 Inlines claimEvidence(const Words& words, const PublishedRecord& claim, bool brief = false);
 // What speaks against it; empty for nothing.
 Inlines evidenceAgainst(const Words& words, const PublishedRecord& claim);

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "compose/claim_tests.h"
 #include "compose/entries.h"
 
 // Questions, statements and words.
@@ -145,13 +146,10 @@ Inlines claimLine(Page& page, RecordIndex index) {
   const Value* says = record.find("says"_f);
   Inlines evidence =
       says == nullptr ? Inlines{text("no source recorded")} : page.words().evidence(*says, record);
-  if (const bool cited = document::plainText(evidence) != "no source recorded"; cited) {
-    notes.push_back(std::move(evidence));
-  } else if (record.find("test"_f) != nullptr) {
-    notes.push_back({text("the author's judgement, from the entries of this guide")});
-  } else {
-    notes.push_back(std::move(evidence));
-  }
+  const bool cited = document::plainText(evidence) != "no source recorded";
+  Inlines tested = cited ? testInWords(page.words(), index) : testAloneInWords(page.words(), record);
+  if (cited || tested.empty()) notes.push_back(std::move(evidence));
+  if (!tested.empty()) notes.push_back(std::move(tested));
   if (const Value* against = record.find("against"_f);
       against != nullptr && against->evidence != nullptr && !against->evidence->cite.empty()) {
     Inlines note;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "choosing/choose.h"
+#include "choosing/claim_test.h"
 #include "choosing/code_readings.h"
 #include "chronology/chronology.h"
 #include "document/document.h"
@@ -31,6 +32,7 @@ struct Materials {
   const choosing::CodeReadings& codes;
   const evidence::Weights& weights;
   const chronology::Chronology& chronology;
+  const choosing::ClaimResults& claims;
   bool draft = false;
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "compose/claim_tests.h"
 #include "compose/claims.h"
 #include "compose/days.h"
 #include "compose/phrases.h"
@@ -444,7 +445,11 @@ class Lines {
       }
     }
     if (!isWithdrawnClaim(record_)) say("because"_f, "why:");
-    knownFrom(claimEvidence(words_, record_, true));
+    Inlines cited = claimCitations(words_, record_, true);
+    Inlines tested = cited.empty() ? testAloneInWords(words_, record_) : testInWords(words_, index_);
+    if (!cited.empty() || tested.empty())
+      knownFrom(cited.empty() ? Inlines{text("no source recorded")} : std::move(cited));
+    if (!tested.empty()) line(std::move(tested));
     if (Inlines against = evidenceAgainst(words_, record_); !against.empty()) {
       Inlines out;
       put(out, "against it: ");

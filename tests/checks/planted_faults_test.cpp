@@ -150,6 +150,23 @@ std::vector<Fault> faults() {
             "[shape:dorrimere]\n  cite:\n    - dunnavick-1974: the chapter on Dorrimere\n    - "
             "kettlebray-newsletter: no. 14\n",
             "6:7", "witness-counted-twice", "kettlebray-newsletter: no. 14", "orrowick-interview: tape 1"),
+      // A claim that a piece contradicts which was recorded later.
+      fault("- claim: every-linnavere-gilt\n  says: Every Linnavere plate seen has a gold line.\n  about: "
+            "[shape:linnavere]\n  test:\n    - no: specimen\n      where: {shape: linnavere}\n      has: "
+            "{look.edge-line: none}\n- specimen: lv-plain\n  shape: linnavere\n  look: {edge-line: none}\n  "
+            "seen: {on: "
+            "14 May 2019, how: in-hand}\n",
+            "5:11", "claim-broken", "look: {edge-line: none}", "look: {edge-line: gold}"),
+      // A claim that asks what nobody has written down.
+      fault("- claim: every-fennimarque-early\n  says: Fennimarque was given up before 1969.\n  about: "
+            "[shape:fennimarque]\n  test:\n    - before: [shape:fennimarque.withdrawn, shape:fennimarque]\n",
+            "5:15", "claim-broken", "[shape:fennimarque.withdrawn, shape:fennimarque]",
+            "[shape:orrinstead, shape:fennimarque]"),
+      fault("- claim: fennimarque-angular\n  says: Fennimarque has looped handles.\n  about: "
+            "[shape:fennimarque]\n  test:\n    - every: shape\n      where: {prefix: FM}\n      has: "
+            "{look.handle: "
+            "looped}\n",
+            "5:14", "claim-open", "prefix: FM", "prefix: JM"),
       // X10: a bowl 24s that holds less than a bowl 36s.
       fault("- form: bowl-24s\n  ware: hollow\n  family: bowls\n  nominal: 24s\n  holds: 15 fl oz\n  cite:\n "
             "   - books: sizes\n",

@@ -211,3 +211,87 @@ TEST_CASE("what was withdrawn or replaced is not tested") {
   CHECK(tested.results.of(tested.guide.at("claim:gone")) == nullptr);
   CHECK(tested.result("new").outcome == Outcome::broken);
 }
+
+namespace {
+
+std::string piece(const std::string& id, const std::string& rest, const std::string& how = "in-hand") {
+  return "- specimen: " + id + "\n  seen: {on: 2019, how: " + how + "}\n" + rest;
+}
+
+}  // namespace
+
+TEST_CASE("what a piece shows counts: its look, where its ware's record says nothing") {
+  const std::string cedar = shape("cedar", "  look: {handle: ring}\n  cite: books\n");
+  CHECK(shapes(cedar, kRings) == "open; shape:cedar look.finial?");
+  CHECK(shapes(cedar + piece("p", "  shape: cedar\n  look: {finial: slot}\n"), kRings).starts_with("holds"));
+  CHECK(shapes(cedar + piece("p", "  shape: cedar\n  look: {finial: knob}\n"), kRings) ==
+        "broken firmly; specimen:p look.finial=knob documented, shape:cedar maker=ambry documented, "
+        "shape:cedar "
+        "look.handle=ring documented");
+  CHECK(shapes(cedar + piece("p", "  shape: cedar\n  look: {finial: knob}\n", "reported"), kRings)
+            .starts_with("broken; specimen:p look.finial=knob suggested"));
+  CHECK(shapes(cedar + piece("p", "  shape: cedar\n  look: {finial: [knob, slot]}\n"), kRings)
+            .starts_with("open"));
+  const std::string lines =
+      "- feature: edge\n  of: treatment\n  values: {gold: gold, red: red}\n"
+      "- treatment: t\n  shape: alder\n  motif: none\n  cite: books\n";
+  CHECK(outcome(kShapes + lines, "{no: treatment, has: {look.edge: gold}}") ==
+        "open; treatment:t look.edge?");
+  CHECK(outcome(kShapes + lines + piece("p", "  treatment: t\n  look: {edge: gold}\n"),
+                "{no: treatment, has: {look.edge: gold}}") ==
+        "broken firmly; treatment:t specimen:p look.edge=gold documented");
+  CHECK(outcome(kShapes + lines + piece("p", "  treatment: t\n  look: {edge: gold}\n"),
+                "{no: treatment, has: {look: {edge: gold}}}") ==
+        "broken firmly; treatment:t specimen:p look.edge=gold documented");
+  CHECK(outcome(kShapes + lines + piece("p", "  treatment: t\n  look: {edge: gold}\n"),
+                "{count: treatment, where: {shape: alder, look.edge: gold}, makes: 1}")
+            .starts_with("holds"));
+}
+
+TEST_CASE(
+    "a piece breaks what its ware's record bears out, if it shows something that is not recorded there") {
+  const std::string ring = "  shape: alder\n  look: {finial: knob}\n";
+  CHECK(shapes(piece("p", ring), kRings) ==
+        "broken firmly; specimen:p look.finial=knob documented, shape:alder maker=ambry documented, "
+        "shape:alder "
+        "look.handle=ring documented");
+  CHECK(shapes(piece("p", "  shape: alder\n  look: {finial: slot}\n"), kRings).starts_with("holds"));
+  // One that has another handle says nothing of ring handles.
+  CHECK(shapes(piece("p", "  shape: alder\n  look: {handle: looped, finial: knob}\n"), kRings)
+            .starts_with("holds"));
+  // The record says that both occur: a piece of either kind is no news.
+  const std::string both = shape("cedar", "  look: {handle: ring, finial: [slot, knob]}\n  cite: books\n");
+  CHECK(shapes(both + piece("p", "  shape: cedar\n  look: {finial: knob}\n"), kRings).starts_with("holds"));
+  // Of a shape with both handles it is not known which one a piece has of which only the knob is recorded.
+  const std::string either =
+      shape("cedar", "  look: {handle: [ring, looped], finial: slot}\n  cite: books\n");
+  CHECK(shapes(either + piece("p", "  shape: cedar\n  look: {finial: knob}\n"), kRings).starts_with("holds"));
+  CHECK(shapes(either + piece("p", "  shape: cedar\n  look: {handle: ring, finial: knob}\n"), kRings)
+            .starts_with("broken firmly; specimen:p look.finial=knob documented"));
+  // Two pieces, each of which shows one thing.
+  CHECK(shapes(shape("cedar", "  cite: books\n") + piece("p", "  shape: cedar\n  look: {handle: ring}\n") +
+                   piece("q", "  shape: cedar\n  look: {finial: knob}\n"),
+               kRings)
+            .starts_with("open"));
+}
+
+TEST_CASE("a piece has its form and its marks, whatever is listed") {
+  const std::string pot = piece("p", "  shape: alder\n  form: pot\n");
+  CHECK(shapes(pot, "{no: shape, where: {look.handle: ring}, has: {forms: pot}}")
+            .starts_with("broken firmly; shape:alder specimen:p form=pot documented"));
+  CHECK(shapes("", "{no: form, has: {made-in: alder}}").starts_with("broken"));
+  CHECK(outcome(kShapes + pot, "{count: form, where: {made-in: alder}, makes: 2}").starts_with("holds"));
+  CHECK(outcome(kShapes + pot, "{every: form, has: {made-in: [alder, birch]}}").starts_with("holds"));
+  const std::string t =
+      "- treatment: t\n  shape: alder\n  forms: {is: [plate], complete: yes}\n  cite: books\n";
+  CHECK(outcome(kShapes + t, "{no: treatment, has: {forms: pot}}").starts_with("holds"));
+  CHECK(outcome(kShapes + t + piece("p", "  treatment: t\n  form: pot\n"),
+                "{no: treatment, has: {forms: pot}}") ==
+        "broken firmly; treatment:t specimen:p form=pot documented");
+  const std::string mark = "- mark: m\n  shapes: {is: [birch], complete: yes}\n  cite: books\n";
+  CHECK(outcome(kShapes + mark, "{every: mark, has: {shapes: birch}}").starts_with("holds"));
+  CHECK(outcome(kShapes + mark, "{no: mark, has: {shapes: alder}}").starts_with("holds"));
+  CHECK(outcome(kShapes + mark + piece("p", "  shape: alder\n  marks: [{mark: m, at: inside}]\n"),
+                "{no: mark, has: {shapes: alder}}")
+            .starts_with("broken firmly; mark:m specimen:p marks="));
+}

@@ -41,8 +41,9 @@ class Guide {
     for (const chronology::FactId fact : chronology_.disputed())
       if (!chronology_.fact(fact).cites()) weights_->dispute(*chronology_.fact(fact).value);
     published_ = std::make_unique<Published>(collection);
-    materials =
-        std::make_unique<Materials>(Materials{*published_, *chooser_, codes_, *weights_, chronology_});
+    claims_ = choosing::ClaimResults::of(collection, *weights_, chronology_);
+    materials = std::make_unique<Materials>(
+        Materials{*published_, *chooser_, codes_, *weights_, chronology_, claims_});
     before = found;
     places = std::make_unique<Places>(Places::plan(*materials, planned));
   }
@@ -105,6 +106,7 @@ class Guide {
   choosing::CodeReadings codes_;
   std::unique_ptr<evidence::Weights> weights_;
   chronology::Chronology chronology_;
+  choosing::ClaimResults claims_;
   std::unique_ptr<Published> published_;
   std::map<std::string, std::string> files_;
 };

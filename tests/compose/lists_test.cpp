@@ -167,8 +167,10 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
         "- **[Bryn](bryn.md#shape-bryn)** and **[Other](other-shapes.md#shape-other)**. Theirs is heavier. "
         "On record as well: round outline against square.\n");
   CHECK(block("claims") ==
-        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels (the author's judgement, from the entries "
-        "of this guide). See [Bryn](bryn.md#shape-bryn).\n");
+        "- <a id=\"claim-only-panels\"></a>Only Bryn has panels (the author's judgement; open: the embossing "
+        "of "
+        "[Cairn](cairn.md#shape-cairn) is not recorded, nor that of 1 more). See "
+        "[Bryn](bryn.md#shape-bryn).\n");
   CHECK(block("credits") ==
         "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n");
   CHECK(block("cautions", "where: {of: treatment}") ==

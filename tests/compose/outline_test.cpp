@@ -372,7 +372,7 @@ TEST_CASE("forms, marks, sources, features, sets, people, questions and claims t
         "misread.\n"
         "  - known from Pattern Book, p. 1\n");
   CHECK(factsOf("claim:only-panels", kPottery) ==
-        "  - the author's judgement, from the entries of this guide\n");
+        "  - the author's judgement; open: the embossing of Cairn is not recorded, nor that of 1 more\n");
 }
 
 TEST_CASE("the records an outline was made from") {
