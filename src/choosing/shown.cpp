@@ -23,7 +23,8 @@ RecordIndex only(const Record& record, records::Field field) {
 
 template <class Row>
 std::span<const Row> rowsOf(const std::vector<Row>& rows, RecordIndex of) {
-  const auto begin = std::partition_point(rows.begin(), rows.end(), [&](const Row& row) { return row.of < of; });
+  const auto begin =
+      std::partition_point(rows.begin(), rows.end(), [&](const Row& row) { return row.of < of; });
   const auto end = std::partition_point(begin, rows.end(), [&](const Row& row) { return row.of == of; });
   return {rows.data() + (begin - rows.begin()), static_cast<std::size_t>(end - begin)};
 }
@@ -66,7 +67,8 @@ Shown::Shown(const linking::Collection& collection) {
   order.reserve(pieces.size());
   for (const RecordIndex piece : pieces)
     order.emplace_back(evidence::bestSeen(collection[piece].find("seen"_f)), piece);
-  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(order.begin(), order.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
 
   for (const auto& [seen, piece] : order) {
     const Record& record = collection[piece];
@@ -115,7 +117,8 @@ Shown::Shown(const linking::Collection& collection) {
   std::vector<Keyed> keyed;
   keyed.reserve(looks_.size());
   for (const Look& look : looks_) keyed.push_back({foldedText(*look.value), look});
-  std::stable_sort(keyed.begin(), keyed.end(), [](const Keyed& a, const Keyed& b) { return a.key() < b.key(); });
+  std::stable_sort(keyed.begin(), keyed.end(),
+                   [](const Keyed& a, const Keyed& b) { return a.key() < b.key(); });
   keyed.erase(std::unique(keyed.begin(), keyed.end(),
                           [](const Keyed& a, const Keyed& b) { return a.key() == b.key(); }),
               keyed.end());

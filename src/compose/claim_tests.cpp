@@ -69,9 +69,10 @@ class Teller {
         return out;
       case Way::some: return {text("broken: no " + kindInWords(test.kind) + " on record is so")};
       case Way::count:
-        put(out, "broken: " + (test.most == 0 ? "no " + kindInWords(test.kind) + " is on record"
-                                              : counted(test.fitting, test.kind) +
-                                                    (test.fitting == 1 ? " is on record" : " are on record")));
+        put(out,
+            "broken: " + (test.most == 0 ? "no " + kindInWords(test.kind) + " is on record"
+                                         : counted(test.fitting, test.kind) +
+                                               (test.fitting == 1 ? " is on record" : " are on record")));
         if (test.most > test.fitting) put(out, " for sure, " + std::to_string(test.most) + " at the most");
         return out;
       case Way::before: return {text("broken: it was not the earlier, as the records prove")};
@@ -103,12 +104,11 @@ class Teller {
       put(out, "the " + fieldInWords(missing->field) + " of ");
       put(out, words_.name(missing->record));
     }
-    put(out, missing->value.empty()         ? " is not recorded"
+    put(out, missing->value.empty()        ? " is not recorded"
              : missing->value == "unknown" ? " is not known"
                                            : " (" + valueInWords(*missing) + ") does not settle it");
     const std::size_t more = test.records.size() + test.more - 1;
-    if (more > 0 && test.kind != Kind::guide)
-      put(out, ", nor that of " + std::to_string(more) + " more");
+    if (more > 0 && test.kind != Kind::guide) put(out, ", nor that of " + std::to_string(more) + " more");
     return out;
   }
 
@@ -147,7 +147,8 @@ class Teller {
     Inlines out = words_.name(one.record);
     if (one.facts.empty()) return out;
     const TestFact& fact = one.facts[0];
-    put(out, " (" + fieldInWords(fact.field) + (fact.value.empty() ? " not recorded" : ": " + valueInWords(fact)) + ')');
+    put(out, " (" + fieldInWords(fact.field) +
+                 (fact.value.empty() ? " not recorded" : ": " + valueInWords(fact)) + ')');
     return out;
   }
 

@@ -32,7 +32,8 @@ const std::string kRings = R"(- claim: ring-handles-and-slots
   values: {slot: a bar, knob: a knob}
 )";
 
-std::string shape(const std::string& id, const std::string& look, const std::string& rest = "  cite: books\n") {
+std::string shape(const std::string& id, const std::string& look,
+                  const std::string& rest = "  cite: books\n") {
   return "- shape: " + id + "\n  name: Sorrendale\n  look: " + look + '\n' + rest;
 }
 
@@ -54,17 +55,18 @@ std::string relatedIn(const diagnostics::Finding& finding) {
 
 }  // namespace
 
-TEST_CASE("what breaks a claim is named with its standing, and so is every place where the claim was stated") {
+TEST_CASE(
+    "what breaks a claim is named with its standing, and so is every place where the claim was stated") {
   const Small broken = guide(kRings, shape("sorrendale", "{handle: ring, finial: knob}"));
   CHECK(broken.found == "8:14 claim-broken");
   const diagnostics::Finding& one = broken.one();
   CHECK(severityOf(one) == "error");
   CHECK(one.message ==
-        "`ring-handles-and-slots` is broken by shape:sorrendale, where `look.finial` is `knob` (documented) and "
+        "`ring-handles-and-slots` is broken by shape:sorrendale, where `look.finial` is `knob` (documented) "
+        "and "
         "`look.handle` is `ring` (documented)");
   CHECK(one.record == "claim:ring-handles-and-slots");
-  CHECK(one.records ==
-        std::vector<std::string>{"claim:ring-handles-and-slots", "shape:sorrendale"});
+  CHECK(one.records == std::vector<std::string>{"claim:ring-handles-and-slots", "shape:sorrendale"});
   REQUIRE(one.facts.size() == 2);
   CHECK(one.facts[0].record == "shape:sorrendale");
   CHECK(one.facts[0].field == "look.finial");
@@ -83,7 +85,8 @@ TEST_CASE("what breaks a claim is named with its standing, and so is every place
 TEST_CASE("an error only where the facts are documented or supported") {
   const std::string look = "{handle: ring, finial: knob}";
   const std::string guide1974 =
-      "- {source: guide-1974, title: A guide, type: book, date: 1974}\n- {source: other, title: Another, type: book, "
+      "- {source: guide-1974, title: A guide, type: book, date: 1974}\n- {source: other, title: Another, "
+      "type: book, "
       "date: 1981}\n";
   const auto severity = [&](const std::string& records, const std::string& claim = kRings) {
     const Small found = guide(claim, records + guide1974);
@@ -96,8 +99,10 @@ TEST_CASE("an error only where the facts are documented or supported") {
   CHECK(severity(shape("a", look, "  cite:\n    - guide-1974: p. 1\n")) == "warning");
   CHECK(severity(shape("a", look, "")) == "warning");
   CHECK(severity(shape("a", "{handle: ring, finial: {is: knob, judged: it looks like one}}")) == "warning");
-  CHECK(severity(shape("a", "{handle: ring, finial: {is: knob, doubted: chipped, cite: books}}")) == "warning");
-  CHECK(severity(shape("a", "{handle: ring, finial: {is: knob, cite: books, but: [{is: slot}]}}")) == "warning");
+  CHECK(severity(shape("a", "{handle: ring, finial: {is: knob, doubted: chipped, cite: books}}")) ==
+        "warning");
+  CHECK(severity(shape("a", "{handle: ring, finial: {is: knob, cite: books, but: [{is: slot}]}}")) ==
+        "warning");
   // One that is well known is enough.
   CHECK(severity(shape("a", look, "") + shape("b", look)) == "error");
   for (const char* status : {"supposed", "doubted"}) {
@@ -113,18 +118,20 @@ TEST_CASE("a piece that turns up breaks it") {
   CHECK(guide(kRings, sound).found == "");
   const Small inHand = guide(kRings, sound + piece + "in-hand}\n");
   CHECK(severityOf(inHand.one()) == "error");
-  CHECK(inHand.one().message.starts_with("`ring-handles-and-slots` is broken by specimen:sugar, where `look.finial` is "
-                                         "`knob` (documented)"));
+  CHECK(inHand.one().message.starts_with(
+      "`ring-handles-and-slots` is broken by specimen:sugar, where `look.finial` is "
+      "`knob` (documented)"));
   CHECK(severityOf(guide(kRings, sound + piece + "reported}\n").one()) == "warning");
 }
 
 TEST_CASE("what leaves a claim open") {
-  const Small open = guide(kRings, shape("a", "{handle: ring, finial: unknown}") + shape("b", "{handle: ring}") +
-                                       shape("c", "{finial: knob}"));
+  const Small open = guide(kRings, shape("a", "{handle: ring, finial: unknown}") +
+                                       shape("b", "{handle: ring}") + shape("c", "{finial: knob}"));
   CHECK(open.found == "8:14 claim-open");
   CHECK(severityOf(open.one()) == "note");
   CHECK(open.one().message ==
-        "`ring-handles-and-slots` is open: shape:a, where `look.finial` is not known; likewise shape:b and shape:c");
+        "`ring-handles-and-slots` is open: shape:a, where `look.finial` is not known; likewise shape:b and "
+        "shape:c");
   CHECK(open.one().records == std::vector<std::string>{"claim:ring-handles-and-slots"});
 }
 
@@ -139,10 +146,12 @@ TEST_CASE("the other ways to test, in words") {
   };
   CHECK(message("{no: shape, has: {introduced: ../1935}}") ==
         "`c` is broken by shape:a, where `introduced` is `1930` (documented)");
-  CHECK(message("{some: shape, where: {look.handle: ring}, has: {introduced: 1950/..}}") ==
-        "`c` is broken: of 1 shape looked at none is as its `has` asks; shape:a, where `introduced` is `1930` "
-        "(documented) and `look.handle` is `ring` (documented)");
-  CHECK(message("{some: shape, where: {introduced: 1950/..}}") == "`c` is broken: no shape is as its `where` asks");
+  CHECK(
+      message("{some: shape, where: {look.handle: ring}, has: {introduced: 1950/..}}") ==
+      "`c` is broken: of 1 shape looked at none is as its `has` asks; shape:a, where `introduced` is `1930` "
+      "(documented) and `look.handle` is `ring` (documented)");
+  CHECK(message("{some: shape, where: {introduced: 1950/..}}") ==
+        "`c` is broken: no shape is as its `where` asks");
   CHECK(message("{count: shape, makes: 3}") ==
         "`c` is broken: the records have 2 shapes, and it says 3: shape:a; shape:b");
   CHECK(message("before: [shape:b, shape:a]") ==
@@ -150,18 +159,20 @@ TEST_CASE("the other ways to test, in words") {
         "(documented), so that the first of its events was not the earlier");
   CHECK(message("before: [shape:a, shape:b.withdrawn]") == "");
   CHECK(message("before: [shape:a.withdrawn, shape:b.withdrawn]") ==
-        "`c` is open: which was first is not proven; `withdrawn` of shape:a is not recorded and `withdrawn` of shape:b "
+        "`c` is open: which was first is not proven; `withdrawn` of shape:a is not recorded and `withdrawn` "
+        "of shape:b "
         "is not recorded");
   CHECK(message("same: [shape:a, shape:b, look.handle]") ==
-        "`c` is broken: `look.handle` of shape:a is `ring` (documented) and `look.handle` of shape:b is `looped` "
+        "`c` is broken: `look.handle` of shape:a is `ring` (documented) and `look.handle` of shape:b is "
+        "`looped` "
         "(documented)");
   CHECK(message("same: [shape:a, shape:b, modeller]") ==
         "`c` is open: `modeller` of shape:a is not recorded and `modeller` of shape:b is not recorded");
 }
 
 TEST_CASE("what can be no test is told once, at its place, and is neither broken nor open") {
-  CHECK(Small("- claim: c\n  says: Something.\n  test:\n    - no: shape\n      where: {lok.handle: ring}\n").found ==
-        "5:15 field-unknown");
+  CHECK(Small("- claim: c\n  says: Something.\n  test:\n    - no: shape\n      where: {lok.handle: ring}\n")
+            .found == "5:15 field-unknown");
   CHECK(Small("- claim: c\n  says: Something.\n  test:\n    - {no: shape, has: {maker: wesperlin}}\n- maker: "
               "wesperling\n- {shape: a, maker: wesperling}\n",
               {"claim-broken"_rule, "claim-open"_rule, "reference-missing"_rule})

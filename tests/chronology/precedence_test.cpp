@@ -32,7 +32,8 @@ class Reasoned {
     const Reasons reasons(collection_, *weights_, chronology_, Reasons::Naming::ids);
     std::string out = std::string(kWords[static_cast<std::size_t>(found.answer)]) + ", likely " +
                       kWords[static_cast<std::size_t>(found.likely)] + (found.notFirst ? ", not first" : "");
-    for (const FactId fact : found.because) out += "; " + reasons.says(fact) + " (" + reasons.standing(fact) + ')';
+    for (const FactId fact : found.because)
+      out += "; " + reasons.says(fact) + " (" + reasons.standing(fact) + ')';
     return out;
   }
 
@@ -50,7 +51,8 @@ class Reasoned {
 };
 
 std::string shape(const std::string& id, const std::string& introduced, const std::string& cite = "books") {
-  return "- shape: " + id + "\n  introduced: " + introduced + (cite.empty() ? "" : "\n  cite: " + cite) + '\n';
+  return "- shape: " + id + "\n  introduced: " + introduced + (cite.empty() ? "" : "\n  cite: " + cite) +
+         '\n';
 }
 
 const std::string kBooks = "- {source: books, title: Order books, type: trade-notice, date: 1889/1968}\n";
@@ -69,10 +71,14 @@ std::string first(const std::string& records, std::string_view a, std::string_vi
 
 TEST_CASE("the order is proven, likely or undecided") {
   CHECK(first(shape("a", "1930") + shape("b", "1936"), "shape:a", "shape:b") ==
-        "first, likely first; `a` was introduced in 1930 (documented); `b` was introduced in 1936 (documented)");
-  CHECK(first(shape("a", "1936") + shape("b", "1930"), "shape:a", "shape:b").starts_with("second, likely second, not first"));
-  CHECK(first(shape("a", "1930") + shape("b", "1936", ""), "shape:a", "shape:b").starts_with("undecided, likely first"));
-  CHECK(first(shape("a", "1936") + shape("b", "1936"), "shape:a", "shape:b") == "undecided, likely undecided");
+        "first, likely first; `a` was introduced in 1930 (documented); `b` was introduced in 1936 "
+        "(documented)");
+  CHECK(first(shape("a", "1936") + shape("b", "1930"), "shape:a", "shape:b")
+            .starts_with("second, likely second, not first"));
+  CHECK(first(shape("a", "1930") + shape("b", "1936", ""), "shape:a", "shape:b")
+            .starts_with("undecided, likely first"));
+  CHECK(first(shape("a", "1936") + shape("b", "1936"), "shape:a", "shape:b") ==
+        "undecided, likely undecided");
   CHECK(first(shape("a", "1936-03-04") + shape("b", "1936-03-04"), "shape:a", "shape:b")
             .starts_with("same day, likely same day, not first"));
   // A decoration is never older than its shape.
@@ -83,7 +89,8 @@ TEST_CASE("the order is proven, likely or undecided") {
 TEST_CASE("an order that rests on a clash is a contradiction") {
   const std::string clash = shape("a", "1936") + plate("a", "1934");
   const std::string facts =
-      "; `a` was introduced in 1936 (disputed; documented); `a-plate` is of the shape `a` (disputed; documented); "
+      "; `a` was introduced in 1936 (disputed; documented); `a-plate` is of the shape `a` (disputed; "
+      "documented); "
       "`a-plate` was made in 1934 (disputed; documented)";
   // The two that clash themselves.
   CHECK(first(clash, "shape:a", "specimen:a-plate").starts_with("contradiction"));
@@ -96,7 +103,8 @@ TEST_CASE("an order that rests on a clash is a contradiction") {
   // What is proven whichever of them is wrong stays proven, and what none of them settles undecided.
   CHECK(first(clash + shape("b", "1940"), "shape:a", "shape:b").starts_with("first"));
   CHECK(first(clash + shape("b", "1936"), "shape:b", "shape:a").starts_with("contradiction"));
-  CHECK(first(clash + shape("b", "1936") + shape("c", "1936"), "shape:b", "shape:c").starts_with("undecided"));
+  CHECK(
+      first(clash + shape("b", "1936") + shape("c", "1936"), "shape:b", "shape:c").starts_with("undecided"));
   CHECK(first(clash + shape("b", "by 1960"), "shape:a", "shape:b").starts_with("undecided"));
 }
 
@@ -105,6 +113,8 @@ TEST_CASE("facts that prove nothing can clash as well; what is documented does n
   CHECK(first(weak, "shape:a", "specimen:a-plate").starts_with("contradiction"));
   const std::string doubted = shape("a", "{is: 1936, doubted: a torn page}") + plate("a", "1934");
   CHECK(first(doubted, "shape:a", "specimen:a-plate").starts_with("undecided"));
-  const std::string reported = shape("a", "1936") + "- specimen: a-plate\n  shape: a\n  made: 1934\n  seen: {on: 2019, how: reported}\n";
+  const std::string reported =
+      shape("a", "1936") +
+      "- specimen: a-plate\n  shape: a\n  made: 1934\n  seen: {on: 2019, how: reported}\n";
   CHECK(first(reported + shape("b", "1930"), "shape:a", "shape:b").starts_with("second"));
 }

@@ -11,8 +11,8 @@ using namespace saggar::compose::testing;
 namespace {
 
 std::string told(const std::string& test, const std::string& more = {}) {
-  const Guide guide(Texts{{"records.yaml", kPottery + more + "- claim: c\n  says: Something.\n  test:\n    - " + test +
-                                               "\n"}});
+  const Guide guide(Texts{
+      {"records.yaml", kPottery + more + "- claim: c\n  says: Something.\n  test:\n    - " + test + "\n"}});
   return plain(testInWords(guide.unlinked(), guide.at("claim:c")));
 }
 
@@ -34,8 +34,7 @@ TEST_CASE("what the records bear out") {
         "the records of this guide bear this out: BR-01-1 Fern and Fern on Cairn");
   CHECK(told("{count: treatment, where: {motif: fern}, makes: 1 to 2}") ==
         "the records of this guide bear this out: 2 decorations");
-  CHECK(told("before: [shape:cairn, shape:bryn.withdrawn]") ==
-        "open: the order is not proven");
+  CHECK(told("before: [shape:cairn, shape:bryn.withdrawn]") == "open: the order is not proven");
   CHECK(told("before: [motif:fern, treatment:br-01.withdrawn]") ==
         "the records of this guide bear this out: the order is proven");
   CHECK(told("same: [treatment:br-01, treatment:br-02, shape]") ==
@@ -63,8 +62,10 @@ TEST_CASE("what breaks it") {
 TEST_CASE("what leaves it open") {
   CHECK(told("{every: shape, has: {look.embossing: in panels}}") ==
         "open: the embossing of Cairn is not recorded, nor that of 1 more");
-  CHECK(told("{no: shape, where: {modeller: mo}, has: {prefix: CA}}") == "open: the modeller of Cairn is not known, nor that of 1 more");
-  CHECK(told("{no: treatment, where: {shape: bryn}, has: {introduced: 1920/1921}}").starts_with("the records"));
+  CHECK(told("{no: shape, where: {modeller: mo}, has: {prefix: CA}}") ==
+        "open: the modeller of Cairn is not known, nor that of 1 more");
+  CHECK(
+      told("{no: treatment, where: {shape: bryn}, has: {introduced: 1920/1921}}").starts_with("the records"));
   CHECK(told("{no: shape, where: {maker: amblecote}, has: {introduced: 1930}}") ==
         "open: when Cairn was introduced (about 1930) does not settle it");
 }
