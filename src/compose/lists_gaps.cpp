@@ -4,7 +4,7 @@
 #include "compose/help_wanted.h"
 #include "compose/lists.h"
 
-// What is not known; dates in order.
+// What is not known.
 namespace saggar::compose {
 
 using choosing::Chosen;
@@ -42,62 +42,6 @@ Blocks helpWantedList(Page& page, const Listing& listing) {
   put(line, "The open questions are set out with what would settle each: ");
   put(line, sentence(separated(std::move(questions), "; ")));
   out.push_back(document::paragraph(std::move(line)));
-  return out;
-}
-
-Blocks timelineList(Page& page, const Listing& listing) {
-  struct Event {
-    dates::Bounds bounds;
-    std::string when;
-    RecordIndex record;
-    std::string what;
-    const Value* value;
-  };
-  const dates::Options& options = page.records().settings().dates;
-  std::vector<Event> events;
-  std::size_t undated = 0;
-  constexpr std::pair<Field, std::string_view> kMoments[] = {{"founded"_f, "founded"},
-                                                             {"closed"_f, "closed"},
-                                                             {"designed"_f, "designed"},
-                                                             {"introduced"_f, "first offered"},
-                                                             {"withdrawn"_f, "last offered"}};
-  constexpr std::pair<Field, std::string_view> kSpans[] = {
-      {"active"_f, "traded"}, {"used"_f, "in use"}, {"offered"_f, "on offer"}};
-  for (const Chosen& one : listing.chosen) {
-    const PublishedRecord record = page.record(one.record);
-    bool any = false;
-    auto take = [&](Field field, std::string_view what) {
-      const Value* value = record.find(field);
-      if (value == nullptr || value->date() == nullptr) return;
-      any = true;
-      events.push_back({value->date()->plain(options), page.words().shortDate(value), one.record,
-                        std::string(what), value});
-    };
-    for (const auto& [field, what] : kMoments)
-      take(field, record.kind() == Kind::motif && field == "introduced"_f  ? "first used"
-                  : record.kind() == Kind::motif && field == "withdrawn"_f ? "last used"
-                                                                           : what);
-    for (const auto& [field, what] : kSpans) take(field, what);
-    undated += any ? 0 : 1;
-  }
-  if (events.empty()) return {};
-  std::stable_sort(events.begin(), events.end(),
-                   [](const Event& a, const Event& b) { return a.bounds < b.bounds; });
-  document::Table table = tableOf({"When", "What", "Sources"});
-  for (const Event& event : events) {
-    page.uses(event.record);
-    Inlines what = page.words().name(event.record);
-    put(what, ", " + event.what);
-    Inlines evidence = page.words().ownEvidence(*event.value, true);
-    if (evidence.empty()) evidence = page.words().rowEvidence(page.record(event.record));
-    addRow(table, {{text(event.when)}, std::move(what), std::move(evidence)});
-  }
-  Blocks out{document::paragraph(
-                 {text("Dates as they are recorded, in order of the earliest day that each allows.")}),
-             document::table(std::move(table))};
-  if (undated != 0)
-    out.push_back(document::paragraph(
-        {text("Without a recorded date: " + countedInWords(undated, "record", "records") + ".")}));
   return out;
 }
 
