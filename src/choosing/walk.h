@@ -136,7 +136,7 @@ class Walker {
       leftOut(index, *spec, last(i + 1), way);
       if (isLook(spec)) looksOfPieces(index, i + 1, way);
     }
-    const bool complete = found != nullptr && found->evidence != nullptr && found->evidence->complete;
+    const bool complete = found != nullptr && found->evidence != nullptr && found->evidence->complete();
     if ((one.kind == Kind::treatment && step.field == field::kForms) ||
         (one.kind == Kind::mark && step.field == field::kShapes))
       linksOfPieces(index, complete, i, way);

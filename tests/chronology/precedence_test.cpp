@@ -20,7 +20,7 @@ class Reasoned {
     diagnostics::Settings settings;
     collection_ = linking::link(std::move(read), findings_, settings);
     weights_ = std::make_unique<evidence::Weights>(collection_);
-    chronology_ = Chronology::reason(collection_, *weights_, {});
+    chronology_ = Chronology::reason(collection_, *weights_, NoCodeDates());
   }
 
   // "second, likely second: `a` …; `b` …": the answer, and its reasons.
