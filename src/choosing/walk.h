@@ -321,7 +321,8 @@ class Walker {
       return show(leavesNothingOut ? State::none : State::absent, at, nullptr, &spec, way, last(i + 1));
     const bool nothing = said != nullptr && said->type == ValueType::none;
     if (said != nullptr && !(nothing && !others.empty())) value(*said, spec, at, i + 1, way);
-    way.pass(leavesNothingOut || (said != nullptr && said->evidence != nullptr && said->evidence->complete()));
+    way.pass(leavesNothingOut ||
+             (said != nullptr && said->evidence != nullptr && said->evidence->complete()));
     for (const Shown::Link& one : others) {
       if (!going_) return;
       way.shownBy = one.piece;

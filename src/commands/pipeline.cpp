@@ -124,9 +124,8 @@ std::unique_ptr<Guide> runPipeline(const Environment& environment, const std::st
 
   // Plan: where everything will stand in print, without composing a word.
   guide->published = std::make_unique<linking::Published>(guide->collection);
-  guide->materials = std::make_unique<compose::Materials>(
-      compose::Materials{*guide->published, *guide->chooser, guide->codes, *guide->weights, guide->chronology,
-                         guide->claims});
+  guide->materials = std::make_unique<compose::Materials>(compose::Materials{
+      *guide->published, *guide->chooser, guide->codes, *guide->weights, guide->chronology, guide->claims});
   guide->places = std::make_unique<compose::Places>(compose::Places::plan(*guide->materials, findings));
 
   // Check: rules look, nothing is changed.

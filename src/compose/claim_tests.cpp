@@ -198,8 +198,7 @@ Inlines testAloneInWords(const Words& words, const PublishedRecord& claim) {
   const ClaimResult* result = words.materials().claims.of(claim.index());
   if (result == nullptr || result->outcome == Outcome::untested)
     return {text("the author's judgement, from the entries of this guide")};
-  Inlines out;
-  if (result->outcome != Outcome::holds) put(out, "the author's judgement; ");
+  Inlines out{text("the author's judgement; ")};
   put(out, testInWords(words, claim.index()));
   return out;
 }

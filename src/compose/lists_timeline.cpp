@@ -11,11 +11,11 @@
 // come in another order stand in this one; `saggar first` tells.
 namespace saggar::compose {
 
+using choosing::Chosen;
 using chronology::BoundsOf;
 using chronology::Event;
 using chronology::EventEnd;
 using chronology::Events;
-using choosing::Chosen;
 using dates::Bounds;
 using dates::Day;
 using document::text;
@@ -88,8 +88,8 @@ Inlines sourcesOf(const Page& page, const Row& row) {
 bool isWorthARow(const PublishedRecord& record, const Row& row) {
   const Value* value = record.find(row.event.field);
   if (value != nullptr && value->date() != nullptr) return !isOpen(row.proven) || !isOpen(row.likely);
-  const bool begins = row.event.end == EventEnd::from || row.event.field == "introduced"_f ||
-                      row.event.field == "founded"_f;
+  const bool begins =
+      row.event.end == EventEnd::from || row.event.field == "introduced"_f || row.event.field == "founded"_f;
   return begins && row.likely.earliest.isFinite() && row.likely.latest.isFinite();
 }
 
@@ -106,7 +106,8 @@ Blocks timelineList(Page& page, const Listing& listing) {
       if (whatHappened(record.kind(), slot.field, slot.end).empty()) continue;
       const Event event{one.record, slot.field, slot.end};
       const chronology::Node node = chronology.events().nodeOf(event);
-      const Row row{event, chronology.bounds(node, BoundsOf::proven), chronology.bounds(node, BoundsOf::likely)};
+      const Row row{event, chronology.bounds(node, BoundsOf::proven),
+                    chronology.bounds(node, BoundsOf::likely)};
       if (isWorthARow(record, row)) rows.push_back(row);
     }
     undated += rows.size() == before ? 1 : 0;
@@ -123,9 +124,9 @@ Blocks timelineList(Page& page, const Listing& listing) {
     put(what, ", " + std::string(whatHappened(record.kind(), row.event.field, row.event.end)));
     addRow(table, {{text(when(row))}, std::move(what), sourcesOf(page, row)});
   }
-  Blocks out{document::paragraph(
-                 {text("Days that are proven; behind “likely” those that follow from all that is recorded, and "
-                       "in their order. Nothing is proven of what is only likely.")}),
+  Blocks out{document::paragraph({text(
+                 "Days that are proven; behind “likely” those that follow from all that is recorded, and "
+                 "in their order. Nothing is proven of what is only likely.")}),
              document::table(std::move(table))};
   if (undated != 0)
     out.push_back(document::paragraph(

@@ -71,7 +71,7 @@ std::string first(const std::string& records, std::string_view a, std::string_vi
 
 TEST_CASE("the order is proven, likely or undecided") {
   CHECK(first(shape("a", "1930") + shape("b", "1936"), "shape:a", "shape:b") ==
-        "first, likely first; `a` was introduced in 1930 (documented); `b` was introduced in 1936 "
+        "first, likely first; `b` was introduced in 1936 (documented); `a` was introduced in 1930 "
         "(documented)");
   CHECK(first(shape("a", "1936") + shape("b", "1930"), "shape:a", "shape:b")
             .starts_with("second, likely second, not first"));
@@ -89,9 +89,9 @@ TEST_CASE("the order is proven, likely or undecided") {
 TEST_CASE("an order that rests on a clash is a contradiction") {
   const std::string clash = shape("a", "1936") + plate("a", "1934");
   const std::string facts =
-      "; `a` was introduced in 1936 (disputed; documented); `a-plate` is of the shape `a` (disputed; "
+      "; `a` was introduced in 1936 (disputed; documented); `a-plate` was made in 1934 (disputed; "
       "documented); "
-      "`a-plate` was made in 1934 (disputed; documented)";
+      "`a-plate` is of the shape `a` (disputed; documented)";
   // The two that clash themselves.
   CHECK(first(clash, "shape:a", "specimen:a-plate").starts_with("contradiction"));
   CHECK(first(clash, "shape:a", "specimen:a-plate").ends_with(facts));

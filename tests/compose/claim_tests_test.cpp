@@ -75,7 +75,7 @@ TEST_CASE("with its sources, and without") {
   const std::string broken = "  test: {no: treatment, has: {motif: fern}}\n";
   const std::string cite = "  cite:\n    - pattern-book: p. 9\n";
   CHECK(evidenceOf("- claim: c\n  says: So.\n" + test) ==
-        "the records of this guide bear this out: no decoration speaks against it");
+        "the author's judgement; the records of this guide bear this out: no decoration speaks against it");
   CHECK(evidenceOf("- claim: c\n  says: So.\n" + broken) ==
         "the author's judgement; broken by BR-01-1 Fern (motif: Fern) and 1 more");
   CHECK(evidenceOf("- claim: c\n  says: So.\n" + cite + broken) ==

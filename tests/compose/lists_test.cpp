@@ -243,14 +243,17 @@ TEST_CASE("help wanted: looked for and not known, apart from not recorded") {
 
 TEST_CASE("dates in order, and features on record that differ") {
   const std::string dates = block("timeline", "where: {maker: amblecote}");
-  CHECK(dates == R"(Dates as they are recorded, in order of the earliest day that each allows.
+  CHECK(
+      dates ==
+      R"(Days that are proven; behind “likely” those that follow from all that is recorded, and in their order. Nothing is proven of what is only likely.
 
 | When | What | Sources |
 | --- | --- | --- |
-| 1920 to 1950 | [A crown](marks.md#mark-one), in use | [Pattern Book](sources.md#source-pattern-book), inside the cover |
+| 1920 | [A crown](marks.md#mark-one), first used | [Pattern Book](sources.md#source-pattern-book), inside the cover |
 | 1921 | [Bryn](bryn.md#shape-bryn), first offered | [Pattern Book](sources.md#source-pattern-book), p. 1 |
-| about 1930 | [Cairn](cairn.md#shape-cairn), first offered | the author's judgement: by its glaze |
+| likely 1930 | [Cairn](cairn.md#shape-cairn), first offered | the author's judgement: by its glaze |
 | 1940 | [Bryn](bryn.md#shape-bryn), last offered | [Pattern Book](sources.md#source-pattern-book), list of shapes |
+| 1950 | [A crown](marks.md#mark-one), last used | [Pattern Book](sources.md#source-pattern-book), inside the cover |
 )");
   CHECK(holds(block("tell-apart"),
               "- **Outline:** *round*: [Bryn](bryn.md#shape-bryn); *square*: "
