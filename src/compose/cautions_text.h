@@ -46,4 +46,12 @@ inline constexpr std::string_view kCautionClosing =
     "laboratory decide, and where they disagree with this page they are right. Nor is this guide an "
     "appraisal.";
 
+// On a sheet, where there is room for one of them.
+inline constexpr std::string_view kCautionOnSheets =
+    "Looks tell nothing of what a glaze gives off: of nearly 6,000 pieces tested, 14.2 per cent leached lead "
+    "(California Agriculture 53(5), 1999). Do not eat or drink from old ware unless that very piece has been "
+    "tested; keep acid food, dishwasher and microwave oven away from it. Local rules and a laboratory "
+    "decide. "
+    "This list is no appraisal.";
+
 }  // namespace saggar::compose

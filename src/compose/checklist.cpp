@@ -1,4 +1,5 @@
 #include "compose/checklist.h"
+#include "compose/cautions_text.h"
 
 #include <algorithm>
 
@@ -22,15 +23,6 @@ constexpr std::string_view kEmSpace = "\u2003";  // between entries of the legen
 
 constexpr records::KindSet kWare(Kind::shape, Kind::form, Kind::motif, Kind::treatment, Kind::set, Kind::mark,
                                  Kind::specimen);
-
-// After TRADE facts that the guide's own caution gives in full; dated, and with what alone can tell.
-constexpr std::string_view kCaution =
-    "Looks tell nothing of what a glaze gives off: of nearly 6,000 pieces tested, 14.2 per cent leached lead "
-    "(California "
-    "Agriculture 53(5), 1999). Do not eat or drink from old ware unless that very piece has been tested; "
-    "keep acid food, "
-    "dishwasher and microwave oven away from it. Local rules and a laboratory decide. This list is no "
-    "appraisal.";
 
 class Maker {
  public:
@@ -64,7 +56,8 @@ class Maker {
     document.blocks.push_back(
         document::notice("incomplete", {paragraph({text(howMany(chosen.size(), perhaps))})}));
     if (kWare.has(query_.kind))
-      document.blocks.push_back(document::notice("caution", {paragraph({text(std::string(kCaution))})}));
+      document.blocks.push_back(
+          document::notice("caution", {paragraph({text(std::string(kCautionOnSheets))})}));
     head.hasRows = !chosen.empty();
     head.columns = columns();
     return head;

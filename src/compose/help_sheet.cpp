@@ -1,4 +1,5 @@
 #include "compose/help_sheet.h"
+#include "compose/cautions_text.h"
 
 #include <algorithm>
 
@@ -31,6 +32,7 @@ ChecklistHead headOf(const Materials& materials) {
   Inlines legend{document::tickBox()};
   put(legend, " tick when you can tell, and write down how you know");
   document.blocks.push_back(document::notice("legend", {paragraph(std::move(legend))}));
+  document.blocks.push_back(document::notice("caution", {paragraph({text(std::string(kCautionOnSheets))})}));
   head.hasRows = true;
   for (const char* name : {"", "What is missing", "Of which", "Found"}) {
     head.columns.head.push_back(document::cell(std::string(name)));

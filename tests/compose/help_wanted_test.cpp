@@ -124,6 +124,7 @@ TEST_CASE("the sheet to print") {
         R"(Help wanted
 Here is what this guide does not know yet. A number written on a foot, a photograph of a mark or a page of an old list may be all that is wanted; whoever has one is asked to tell Mo Delling.
  tick when you can tell, and write down how you know
+Looks tell nothing of what a glaze gives off: of nearly 6,000 pieces tested, 14.2 per cent leached lead (California Agriculture 53(5), 1999). Do not eat or drink from old ware unless that very piece has been tested; keep acid food, dishwasher and microwave oven away from it. Local rules and a laboratory decide. This list is no appraisal.
 Looked for, and not known
 |The modeller of a shape|Bryn and Cairn|
 |The rim of a shape|Bryn|
