@@ -27,6 +27,13 @@ struct CodeState {
   std::vector<std::uint32_t> rulesFor(RecordIndex record, CodeField field) const;
 };
 
+// Gathers the codes of all records and reads them. The rules are compiled.
+void readCodes(CodeState& state);
+
+inline constexpr std::size_t kMostKept = 200;  // readings of one text under one rule
+
+inline constexpr records::Field kCodeFieldNames[kCodeFields] = {"code"_f, "code-seen"_f, "date-code"_f,
+                                                                "registered"_f};
 // Which of the fields that hold codes it is; nullopt for any other.
 std::optional<CodeField> codeFieldOf(records::Field field);
 
