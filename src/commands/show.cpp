@@ -288,11 +288,10 @@ class Show {
 
   // What came of a claim's tests.
   void putOutcome(std::string& out) const {
-    const compose::Inlines told = compose::testInWords(words_, index_);
     const bool retired = choosing::isRetired(guide_.collection, index_);
-    if (!told.empty() || retired)
-      putColumns(out, "",
-                 retired ? "not tested, since it was replaced or withdrawn" : document::plainText(told), 20);
+    const std::string told = retired ? "not tested, since it was replaced or withdrawn"
+                                     : document::plainText(compose::testInWords(words_, index_));
+    if (!told.empty()) putColumns(out, "tested", told, 18);
   }
 
   // Those of one kind together, and within them those that name it in the same field: "treatment (shape)  jm-018, jm-045".

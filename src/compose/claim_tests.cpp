@@ -40,7 +40,6 @@ class Teller {
 
  private:
   Inlines borneOut(const TestResult& test) const {
-    const std::string kind = kindInWords(test.kind, true);
     switch (test.way) {
       case Way::every:
       case Way::no:
@@ -48,14 +47,23 @@ class Teller {
         return {text(test.way == Way::every
                          ? std::to_string(test.fitting) + " of " + counted(test.looked, test.kind)
                          : "none of " + counted(test.looked, test.kind))};
-      case Way::count:
-        return {text(test.fitting == 0 ? "no " + kindInWords(test.kind) : counted(test.fitting, test.kind))};
+      case Way::count: return countedNames(test);
       case Way::some: return names(test);
       case Way::before: return {text("the order is proven")};
-      case Way::same: return {text("both are alike")};
-      case Way::differ: return {text("the two differ")};
+      case Way::same: return {text("the " + fieldOf(test) + " is the same")};
+      case Way::differ: return {text("the " + fieldOf(test) + " differs")};
     }
     return {};
+  }
+
+  // "2 shapes, Bryn and Cairn": a few by their names.
+  Inlines countedNames(const TestResult& test) const {
+    if (test.fitting == 0) return {text("no " + kindInWords(test.kind))};
+    Inlines out{text(counted(test.fitting, test.kind))};
+    if (test.fitting > kMostNamed) return out;
+    put(out, ", ");
+    put(out, names(test));
+    return out;
   }
 
   Inlines broken(const TestResult& test) const {
@@ -133,6 +141,12 @@ class Teller {
     return words_.plainValue(fact.typed, spec, words_.materials().records[fact.record]);
   }
 
+  // What two records were compared in.
+  std::string fieldOf(const TestResult& test) const {
+    const bool known = !test.records.empty() && !test.records[0].facts.empty();
+    return known ? fieldInWords(test.records[0].facts[0].field) : "field";
+  }
+
   // "finial" of "look.finial", "made in" of "made-in".
   std::string fieldInWords(const std::string& field) const {
     if (field.starts_with("look."))
@@ -185,8 +199,15 @@ Inlines testInWords(const Words& words, RecordIndex claim) {
   if (result == nullptr || result->outcome == Outcome::untested) return {};
   const Teller teller(words);
   std::vector<Inlines> told;
-  for (const TestResult& test : result->tests)
-    if (test.outcome == result->outcome) told.push_back(teller.of(test));
+  std::string all;
+  for (const TestResult& test : result->tests) {
+    if (test.outcome != result->outcome) continue;
+    Inlines one = teller.of(test);
+    const std::string plain = document::plainText(one);
+    if (all.find(plain) != std::string::npos) continue;  // another test has said so
+    all += plain + '\n';
+    told.push_back(std::move(one));
+  }
   Inlines out;
   if (result->outcome == Outcome::holds) put(out, "the records of this guide bear this out: ");
   put(out, separated(std::move(told), "; "));

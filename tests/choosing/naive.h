@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <cstdint>
 #include <map>
 #include <string>
@@ -30,6 +31,16 @@ struct Said {
   std::vector<std::string> list;
   bool isList = false;
   bool complete = false;
+  bool perhaps = false;  // one of the list, nobody knows which
+
+  bool says() const { return what == values || what == none; }
+  bool hasAnyOf(const Said& other) const {
+    if (what == none || other.what == none) return what == other.what;
+    for (const std::string& word : other.list)
+      for (const std::string& own : list)
+        if (own == word) return true;
+    return false;
+  }
 };
 
 inline Said anything(Random& random, const std::vector<std::string>& words, bool lists, bool mayBeNone) {
@@ -75,6 +86,7 @@ inline std::string typed(std::string_view field, const Said& said, bool look = f
 struct World {
   std::map<std::string, std::map<std::string, Said>> shapes;      // maker, prefix
   std::map<std::string, std::map<std::string, Said>> treatments;  // shape, motif, code, edge
+  std::map<std::string, std::vector<Said>> pieces;                // of a treatment: the edge of each
 };
 
 // The semantics again: 0 no, 1 maybe, 2 yes.
@@ -99,6 +111,7 @@ inline int askValue(const Reading& reading, const std::string& value, bool openL
     if (one.what == Said::absent || one.what == Said::unknown) answer = 1;
     if (one.what == Said::values) {
       for (const std::string& member : one.list) answer = member == value ? 2 : answer;
+      if (one.perhaps) answer = std::min(answer, 1);
       if (answer == 0 && one.isList && !one.complete) answer = 1;
     }
     best = std::max(best, answer);
@@ -124,7 +137,30 @@ inline Reading over(const Said& reference, const std::map<std::string, std::map<
   return reading;
 }
 
-inline Asked leaf(Random& random, const World& world, const std::string& treatment) {
+// A treatment as one of its pieces has it: the edge that the piece shows, unless (`newsOnly`) the treatment is known to
+// have it.
+struct View {
+  Said piece;
+  bool newsOnly = false;
+};
+
+inline Reading edgeOf(const World& world, const std::string& treatment, const View* view) {
+  Said own = world.treatments.at(treatment).at("edge");
+  const bool shows =
+      view != nullptr && view->piece.says() && !(view->newsOnly && own.says() && own.hasAnyOf(view->piece));
+  if (shows) return {view->piece};
+  if (view != nullptr && !view->newsOnly) {
+    own.perhaps = own.list.size() > 1;
+    return {own};
+  }
+  Reading reading{own};
+  if (const auto pieces = world.pieces.find(treatment); pieces != world.pieces.end())
+    for (const Said& piece : pieces->second)
+      if (piece.says()) reading.push_back(piece);
+  return reading;
+}
+
+inline Asked leaf(Random& random, const World& world, const std::string& treatment, const View* view) {
   static const std::vector<std::string> paths = {"shape",     "motif",       "code",
                                                  "look.edge", "shape.maker", "shape.prefix"};
   static const std::map<std::string, std::vector<std::string>> values = {
@@ -138,7 +174,7 @@ inline Asked leaf(Random& random, const World& world, const std::string& treatme
     reading = over(fields.at("shape"), world.shapes, path.substr(6));
     openList = fields.at("shape").isList && !fields.at("shape").complete;
   } else {
-    reading = {fields.at(path == "look.edge" ? "edge" : path)};
+    reading = path == "look.edge" ? edgeOf(world, treatment, view) : Reading{fields.at(path)};
   }
   std::vector<std::string> wanted;
   const int count = 1 + random.below(3);
@@ -158,7 +194,8 @@ inline Asked leaf(Random& random, const World& world, const std::string& treatme
 }
 
 // A mapping in braces.
-inline Asked mapping(Random& random, const World& world, const std::string& treatment, int depth) {
+inline Asked mapping(Random& random, const World& world, const std::string& treatment, int depth,
+                     const View* view = nullptr) {
   Asked all{"{", 2};
   const int keys = 1 + random.below(2);
   std::map<std::string, bool> used;
@@ -167,21 +204,21 @@ inline Asked mapping(Random& random, const World& world, const std::string& trea
     const int kind = depth == 0 ? 2 : random.below(4);
     std::string key;
     if (kind == 0) {
-      const Asked inner = mapping(random, world, treatment, depth - 1);
+      const Asked inner = mapping(random, world, treatment, depth - 1, view);
       one = {"not: " + inner.text, 2 - inner.answer};
       key = "not";
     } else if (kind == 1) {
       one.text = "any: [";
       const int alternatives = 1 + random.below(3);
       for (int j = 0; j < alternatives; ++j) {
-        const Asked inner = mapping(random, world, treatment, depth - 1);
+        const Asked inner = mapping(random, world, treatment, depth - 1, view);
         one.text += (j == 0 ? "" : ", ") + inner.text;
         one.answer = std::max(one.answer, inner.answer);
       }
       one.text += ']';
       key = "any";
     } else {
-      one = leaf(random, world, treatment);
+      one = leaf(random, world, treatment, view);
       key = one.text.substr(0, one.text.find(':'));
     }
     if (used[key]) continue;
@@ -220,6 +257,20 @@ inline World anyWorld(Random& random, std::string& records) {
     if (!edge.empty()) records += "  look:\n  " + edge;
   }
   return world;
+}
+
+// Pieces of its treatments, each with an edge or none.
+inline void addPieces(Random& random, World& world, std::string& records) {
+  for (int i = 0; i < 10; ++i) {
+    const std::string treatment = "t" + std::to_string(random.below(12));
+    Said edge = anything(random, {"gold", "red"}, true, true);
+    edge.complete = true;
+    edge.perhaps = edge.list.size() > 1;
+    const std::string look = typed("edge", edge, true);
+    records += "- specimen: p" + std::to_string(i) + "\n  treatment: " + treatment +
+               "\n  seen: {on: 2019, how: in-hand}\n" + (look.empty() ? "" : "  look:\n  " + look);
+    world.pieces[treatment].push_back(std::move(edge));
+  }
 }
 
 }  // namespace saggar::choosing::testing

@@ -33,14 +33,14 @@ TEST_CASE("what the records bear out") {
   CHECK(told("{some: treatment, where: {motif: fern}}") ==
         "the records of this guide bear this out: BR-01-1 Fern and Fern on Cairn");
   CHECK(told("{count: treatment, where: {motif: fern}, makes: 1 to 2}") ==
-        "the records of this guide bear this out: 2 decorations");
+        "the records of this guide bear this out: 2 decorations, BR-01-1 Fern and Fern on Cairn");
   CHECK(told("before: [shape:cairn, shape:bryn.withdrawn]") == "open: the order is not proven");
   CHECK(told("before: [motif:fern, treatment:br-01.withdrawn]") ==
         "the records of this guide bear this out: the order is proven");
   CHECK(told("same: [treatment:br-01, treatment:br-02, shape]") ==
-        "the records of this guide bear this out: both are alike");
+        "the records of this guide bear this out: the shape is the same");
   CHECK(told("differ: [treatment:br-01, treatment:br-02, look.edge-line]") ==
-        "the records of this guide bear this out: the two differ");
+        "the records of this guide bear this out: the edge line differs");
 }
 
 TEST_CASE("what breaks it") {
