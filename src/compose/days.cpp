@@ -97,7 +97,9 @@ class Known {
       put(out, evidenceLast() ? "proven " + days : days + ", proven");
       if (room_ != Room::row) putWitnesses(out);
     }
-    if (!isOpen(likely_)) put(out, (out.empty() ? "likely " : "; likely ") + dates::describeBounds(likely_));
+    const bool decided = proven_.earliest.isFinite() && proven_.latest.isFinite();
+    if (!isOpen(likely_) && (room_ != Room::row || !decided))
+      put(out, (out.empty() ? "likely " : "; likely ") + dates::describeBounds(likely_));
     return out;
   }
 

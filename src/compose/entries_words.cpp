@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "compose/claim_tests.h"
 #include "compose/entries.h"
+#include "compose/question_days.h"
 
 // Questions, statements and words.
 namespace saggar::compose {
@@ -71,6 +72,7 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
     }
     out.push_back(document::paragraph(sentence(std::move(line))));
   }
+  for (Block& block : sharedNumbers(page, record)) out.push_back(std::move(block));
   // Before the reasons: behind the last of their lists they would pass for part of it.
   std::vector<Blocks> items;
   if (record.text("status"_f) != "settled" && record.find("answer"_f) != nullptr)
@@ -79,26 +81,19 @@ Blocks questionBlocks(Page& page, RecordIndex index) {
        facts(page, record,
              {"asks"_f, "for"_f, "against"_f, "would-settle"_f, "status"_f, "answer"_f, "first"_f}))
     items.push_back(std::move(one));
-  if (const Value* first = record.find("first"_f); first != nullptr && first->said()) {
-    std::vector<Inlines> events;
-    const std::string asked =
-        asks == nullptr ? std::string() : document::plainText(page.words().proseLine(record, *asks));
-    bool inFull = true;  // the question itself
-    for (const Value& one : first->each()) {
-      events.push_back(page.words().value(&one, nullptr, record));
-      inFull &= asked.find(document::plainText(events.back())) != std::string::npos;
-    }
-    if (!inFull) items.push_back(labelled("Which was first", listed(std::move(events), "or")));
-  }
+  if (Blocks first = whichWasFirst(page, record); !first.empty()) items.push_back(std::move(first));
   if (auto names = namesFact(page, record)) items.push_back(std::move(*names));
   if (auto sources = sourcesFact(page, record)) items.push_back(std::move(*sources));
   if (!items.empty()) out.push_back(document::list(std::move(items)));
   addReasons(page, record, "for"_f, "What is known", out);
   addReasons(page, record, "against"_f, "What stands against it", out);
-  if (const Value* settle = record.find("would-settle"_f); settle != nullptr && settle->said()) {
-    std::vector<Blocks> ways;
+  for (Block& block : whatCannotAllBeTrue(page, record)) out.push_back(std::move(block));
+  std::vector<Blocks> ways;
+  if (const Value* settle = record.find("would-settle"_f); settle != nullptr && settle->said())
     for (const Value& one : settle->each())
       ways.push_back(item(sentence(page.words().proseLine(record, one))));
+  for (Blocks& one : whatWouldDecide(page, record)) ways.push_back(std::move(one));
+  if (!ways.empty()) {
     out.push_back(document::paragraph({document::strong({text("What would settle it")})}));
     out.push_back(document::list(std::move(ways)));
   }

@@ -1,10 +1,13 @@
 #pragma once
 #include <functional>
+#include <map>
+#include <optional>
 #include <string>
 #include <unordered_set>
 #include <vector>
 
 #include "choosing/made_in_clash.h"
+#include "chronology/precedence.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
 
@@ -77,6 +80,10 @@ class Page {
 
   // The blocks of prose that were filled in so far.
   std::vector<std::string> blocks;
+
+  // Which of two events was first, of those asked for here; made when the first question asks.
+  std::optional<chronology::Precedences> precedences;
+  std::map<std::pair<chronology::Node, chronology::Node>, std::optional<chronology::Precedence>> orders;
 
   // Files in which the chapter goes on, to be composed behind it one by one (numbers.h). They look at nothing of this page.
   std::vector<std::function<Composed()>> further;

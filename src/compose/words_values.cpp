@@ -155,7 +155,9 @@ Inlines Words::dates(const PublishedRecord& record) const {
   std::vector<Inlines> known;
   for (const auto& [field, before] : {std::pair{"introduced"_f, "first "}, {"withdrawn"_f, "last "}}) {
     Inlines days = daysBeside(*this, record, field, Room::row);
-    if (days.empty()) continue;
+    // Where neither is recorded, the first is enough for a row.
+    const bool neither = !(from != nullptr && from->said()) && !(until != nullptr && until->said());
+    if (days.empty() || (neither && !known.empty())) continue;
     Inlines part;
     put(part, before);
     put(part, std::move(days));
