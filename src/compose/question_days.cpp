@@ -241,8 +241,7 @@ std::vector<Blocks> whatStays(const Page& page, const Clash& clash) {
     const Bounds proven = chronology.bounds(node, BoundsOf::proven);
     if (!proven.earliest.isFinite() && !proven.latest.isFinite()) continue;
     Inlines words = page.words().name(fact.record);
-    put(words, ' ' +
-                   chronology::Reasons::happened(page.record(fact.record).kind(), fact.field) + ' ' +
+    put(words, ' ' + chronology::Reasons::happened(page.record(fact.record).kind(), fact.field) + ' ' +
                    dates::describeBounds(proven));
     Inlines rest;
     for (const End end : {End::Earliest, End::Latest})
@@ -291,9 +290,8 @@ std::vector<Blocks> whatWouldDecide(Page& page, const PublishedRecord& question)
     Inlines words;
     put(words, "Evidence that ");
     put(words, page.words().name(moved.record));
-    put(words, ' ' + happened(page, moved) +
-                   (one.bound == End::Latest ? " by " : " no earlier than ") + dates::describeDay(one.day) +
-                   "; ");
+    put(words, ' ' + happened(page, moved) + (one.bound == End::Latest ? " by " : " no earlier than ") +
+                   dates::describeDay(one.day) + "; ");
     put(words, page.words().name((one.thenFirst ? asked->first : asked->second).record));
     put(words, " would then be the first");
     out.push_back(item(sentence(std::move(words))));

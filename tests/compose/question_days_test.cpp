@@ -61,16 +61,18 @@ TEST_CASE("which was first: undecided, with the days of both and what would deci
   first: [shape:bryn, shape:cairn]
   would-settle: A letter.
 )");
-  CHECK(holds(text, "- **Which was first:** undecided; likely [Cairn](cairn.md#shape-cairn)\n"
-                    "  - [Bryn](bryn.md#shape-bryn). On record: 1936. Proven: January to March 1936 "
-                    "([Book](sources.md#source-book), leaf 3).\n"
-                    "  - [Cairn](cairn.md#shape-cairn). On record: by February 1923 (doubted: nobody has found "
-                    "it since). Proven: no day.\n"));
-  CHECK(holds(text, "- A letter.\n"
-                    "- Evidence that [Cairn](cairn.md#shape-cairn) was introduced no earlier than 1 April 1936; "
-                    "[Bryn](bryn.md#shape-bryn) would then be the first.\n"
-                    "- Evidence that [Cairn](cairn.md#shape-cairn) was introduced by 31 December 1935; "
-                    "[Cairn](cairn.md#shape-cairn) would then be the first.\n"));
+  CHECK(holds(text,
+              "- **Which was first:** undecided; likely [Cairn](cairn.md#shape-cairn)\n"
+              "  - [Bryn](bryn.md#shape-bryn). On record: 1936. Proven: January to March 1936 "
+              "([Book](sources.md#source-book), leaf 3).\n"
+              "  - [Cairn](cairn.md#shape-cairn). On record: by February 1923 (doubted: nobody has found "
+              "it since). Proven: no day.\n"));
+  CHECK(holds(text,
+              "- A letter.\n"
+              "- Evidence that [Cairn](cairn.md#shape-cairn) was introduced no earlier than 1 April 1936; "
+              "[Bryn](bryn.md#shape-bryn) would then be the first.\n"
+              "- Evidence that [Cairn](cairn.md#shape-cairn) was introduced by 31 December 1935; "
+              "[Cairn](cairn.md#shape-cairn) would then be the first.\n"));
 }
 
 TEST_CASE("which was first: where it is proven, and where nobody has asked") {
@@ -85,7 +87,8 @@ TEST_CASE("which was first: where it is proven, and where nobody has asked") {
 )");
   CHECK(holds(proven, "- **Which was first:** [Early](early.md#shape-early); that is proven\n"));
   CHECK_FALSE(holds(proven, "settle"));
-  CHECK_FALSE(holds(asked("- {question: q, name: The question, asks: Why?, about: [shape:bryn]}\n"), "first:"));
+  CHECK_FALSE(
+      holds(asked("- {question: q, name: The question, asks: Why?, about: [shape:bryn]}\n"), "first:"));
 }
 
 TEST_CASE("what cannot all be true, what stays proven, and what else the eye could read") {
@@ -117,7 +120,8 @@ TEST_CASE("what cannot all be true, what stays proven, and what else the eye cou
 - As L394, for which the eye can take it, the code would be of October to December 1939, and the rest could all be true.
 )");
   // Of another piece, or with signs that are not alike, there is nothing to say.
-  CHECK_FALSE(holds(asked("- {question: q, name: The question, asks: Why?, about: [shape:cairn]}\n" + plate.substr(0, plate.find("- question"))),
+  CHECK_FALSE(holds(asked("- {question: q, name: The question, asks: Why?, about: [shape:cairn]}\n" +
+                          plate.substr(0, plate.find("- question"))),
                     "cannot all be true"));
   CHECK_FALSE(holds(asked(R"(
 - specimen: plate
