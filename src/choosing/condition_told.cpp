@@ -109,7 +109,7 @@ Ground Asker::groundOf(const Notes& notes, std::span<const Step> steps, const Re
   std::string_view around;
   if (ground.shown) {
     around = field::kLook.name();
-  } else if (ground.record == notes.origin.record) {
+  } else if (ground.record == notes.origin.record && ground.record != records::kNoRecord) {
     around = fieldAround(collection_[ground.record], notes.origin.value);
   }
   if (!around.empty()) ground.field = std::string(around) + '.' + ground.field;
@@ -195,7 +195,9 @@ void Asker::noteField(Notes& notes, RecordIndex record, records::Field field, An
 // The record's own word that leads to what decides: a treatment is of the maker whose shape it is on.
 void Asker::addLink(Told& out, const Notes& notes, std::span<const Step> steps) const {
   const RecordIndex from = notes.origin.record;
-  if (notes.origin.state != Reached::State::record || steps[0].type != Step::Type::field) return;
+  if (notes.origin.state != Reached::State::record || from == records::kNoRecord ||
+      steps[0].type != Step::Type::field)
+    return;
   if (std::none_of(out.grounds.begin(), out.grounds.end(),
                    [&](const Ground& one) { return one.record != from && !one.shown; }))
     return;

@@ -84,7 +84,7 @@ Shown::Shown(const linking::Collection& collection) {
             looks_.push_back({entry.key, &entry.value, piece, of});
       }
     }
-    auto link = [&](RecordIndex from, RecordIndex to) {
+    auto link = [&, piece = piece](RecordIndex from, RecordIndex to) {
       if (from != kNoRecord && to != kNoRecord) links_.push_back({to, piece, from});
     };
     const RecordIndex form = only(record, "form"_f);

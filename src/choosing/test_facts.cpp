@@ -32,7 +32,7 @@ std::string typedOf(const Value& value) {
 
 std::vector<FactId> TestFacts::chainOf(const Ground& ground) const {
   std::vector<FactId> chain;
-  if (!ground.days || ground.missing) return chain;
+  if (!ground.days || ground.missing || ground.record == records::kNoRecord) return chain;
   const chronology::Node node = nodeOf(chronology_.events(), ground.record, ground.event, ground.end);
   for (const auto& [decides, end] :
        {std::pair{ground.earliest, dates::End::Earliest}, std::pair{ground.latest, dates::End::Latest}}) {
@@ -44,6 +44,7 @@ std::vector<FactId> TestFacts::chainOf(const Ground& ground) const {
 }
 
 TestFacts::Standing TestFacts::standingOf(const Ground& ground) const {
+  if (ground.record == records::kNoRecord) return {{}, false};
   if (ground.assumed) return {};
   const records::Record& record = all_[ground.record];
   const bool piece = record.kind == Kind::specimen;
@@ -86,7 +87,7 @@ std::vector<TestFact> TestFacts::of(const Told& told) const {
   for (const Ground& ground : told.grounds) {
     const std::vector<FactId> chain = chainOf(ground);
     for (const FactId fact : chain) facts.push_back(of(fact));
-    if (!chain.empty()) continue;
+    if (!chain.empty() || ground.record == records::kNoRecord) continue;
     const records::Record& record = all_[ground.record];
     TestFact& fact = facts.emplace_back();
     fact.record = ground.record;

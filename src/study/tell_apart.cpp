@@ -87,8 +87,8 @@ class Comparing {
     for (const auto& row : rows_)
       for (const auto& [key, own] : row) values[key].push_back(&own);
     for (auto& [key, own] : values) {
-      const bool differ =
-          std::any_of(own.begin(), own.end(), [&](const auto* one) { return *one != *own.front(); });
+      const bool differ = std::any_of(own.begin(), own.end(),
+                                      [&first = *own.front()](const auto* one) { return *one != first; });
       if (!differ) continue;
       place_[key] = out_.traits.size();
       out_.traits.push_back({key.second.first, key.second.second});

@@ -143,7 +143,7 @@ def days(value, where):
 
 
 def events():
-    for event in ("shape:linnavere", "treatment:lv-plain.withdrawn", "mark:k6.used.until", "specimen:jm-203-wreath-plate-7.made"):
+    for event in ("shape:jessamount", "treatment:lv-plain.withdrawn", "mark:k6.used.until", "specimen:jm-203-wreath-plate-7.made"):
         answer = one("-C", str(guide), "date", event, "--format", "json")
         shape("event", answer, f"date {event}")
         days(answer["proven"], f"date {event}, proven")
