@@ -100,7 +100,7 @@ class EvidenceDump {
       out += "  known: " + std::string(word(weights_.knownBy(index))) + '\n';
     if (record.evidence != nullptr) {
       out += "  its own cite\n";
-      static const Value kNothing;
+      static const Value kNothing{};
       for (const records::Citation& one : record.evidence->cite) citation(out, one, kNothing, {});
     }
     std::vector<Part> parts;
