@@ -31,10 +31,11 @@ reading::MarkdownResult parseProse(const Collection& collection, const Record& r
 
 namespace {
 
+constexpr Field kNote = "note"_f;
+
 void forEachProse(const Value& value, Field field, auto&& visit) {
   if (value.type == ValueType::prose) visit(value, field);
-  if (value.evidence != nullptr && value.evidence->note() != nullptr)
-    visit(*value.evidence->note(), "note"_f);
+  if (value.evidence != nullptr && value.evidence->note() != nullptr) visit(*value.evidence->note(), kNote);
   for (const Value& item : value.items()) forEachProse(item, field, visit);
   for (const Entry& entry : value.entries())
     forEachProse(entry.value, entry.known ? entry.field : field, visit);

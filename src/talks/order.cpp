@@ -11,8 +11,12 @@ using records::Value;
 
 namespace {
 
+constexpr records::Field kTitle = "title"_f;
+constexpr records::Field kAfter = "after"_f;
+constexpr records::Field kKeep = "keep"_f;
+
 std::string titleOf(const SegmentTime& segment) {
-  const Value* title = segment.segment->find("title"_f);
+  const Value* title = segment.segment->find(kTitle);
   return title == nullptr || !title->said() ? std::string() : base::folded(base::trimmed(title->text));
 }
 
@@ -34,7 +38,7 @@ std::vector<std::string> titlesOf(const TalkTimes& times) {
 
 template <class Take>
 void forEachAfter(const SegmentTime& segment, Take&& take) {
-  const Value* after = segment.segment->find("after"_f);
+  const Value* after = segment.segment->find(kAfter);
   if (after == nullptr || !after->said()) return;
   for (const Value& one : after->each())
     if (one.said() && !one.text.empty()) take(one);
@@ -64,7 +68,7 @@ std::vector<std::size_t> buildsOn(const TalkTimes& times, std::size_t segment) {
 }
 
 Keep keepOf(const SegmentTime& segment) {
-  const Value* keep = segment.segment->find("keep"_f);
+  const Value* keep = segment.segment->find(kKeep);
   if (keep == nullptr || !keep->said()) return Keep::must;
   return keep->text == "may" ? Keep::may : keep->text == "should" ? Keep::should : Keep::must;
 }
