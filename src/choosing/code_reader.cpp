@@ -208,47 +208,11 @@ class Reader {
     std::size_t count = 0;
     for (const ReadText& text : texts_) count += text.holders * text.rules.size();
     state_.readings.reserve(count);
-    for (std::size_t i = 0; i < found_.size(); ++i) putTogether(i);
-  }
-
-  // The years of a works rule a reading out, but not the last that is left of all that the eye allows: that one binds,
-  // and is told as a clash of dates.
-  void keepLast() {
-    for (std::size_t begin = 0; begin < state_.all.size();) {
-      std::size_t end = begin + 1;
-      while (end < state_.all.size() && state_.all[end].record == state_.all[begin].record &&
-             state_.all[end].field == state_.all[begin].field)
-        ++end;
-      if (state_.all[begin].field == "date-code"_f) keepLastOf(begin, end);
-      begin = end;
-    }
-  }
-
-  void keepLastOf(std::size_t begin, std::size_t end) {
-    const CodeReading* last = nullptr;
-    CodeOnRecord* on = nullptr;
-    for (std::size_t i = begin; i < end; ++i) {
-      CodeOnRecord& code = state_.all[i];
-      if (std::any_of(code.readings.begin(), code.readings.end(),
-                      [](const auto& one) { return one.possible; }))
-        return;
-      const Standing standing = state_.standingOf(code);
-      const std::vector<codes::Reading> full = state_.inFull(code);
-      for (std::size_t r = 0; r < full.size(); ++r) {
-        const CodeReading& reading = code.readings[r];
-        if (!state_.judge.possibleButForWorks(state_.rules.of(*reading.rule), full[r], standing)) continue;
-        if (last != nullptr) return;
-        last = &reading;
-        on = &code;
-      }
-    }
-    if (last == nullptr) return;
-    state_.readings[static_cast<std::size_t>(last - state_.readings.data())].possible = true;
-    on->applies = true;
+    for (std::size_t i = 0; i < found_.size(); ++i) joinReadings(i);
   }
 
   // The readings of both texts of a code, in the order of the rules.
-  void putTogether(std::size_t i) {
+  void joinReadings(std::size_t i) {
     const Found& found = found_[i];
     CodeOnRecord& code = state_.all[i];
     const std::size_t first = state_.readings.size();
@@ -291,6 +255,42 @@ class Reader {
         state_.rules.group(found.maker).incomplete || state_.collection[found.record].broken ||
         (standing.treatment != records::kNoRecord && state_.collection[standing.treatment].broken);
     if (!any && unsure) code.applies = false;
+  }
+
+  // The years of a works rule a reading out, but not the last that is left of all that the eye allows: that one binds,
+  // and is told as a clash of dates.
+  void keepLast() {
+    for (std::size_t begin = 0; begin < state_.all.size();) {
+      std::size_t end = begin + 1;
+      while (end < state_.all.size() && state_.all[end].record == state_.all[begin].record &&
+             state_.all[end].field == state_.all[begin].field)
+        ++end;
+      if (state_.all[begin].field == "date-code"_f) keepLastOf(begin, end);
+      begin = end;
+    }
+  }
+
+  void keepLastOf(std::size_t begin, std::size_t end) {
+    const CodeReading* last = nullptr;
+    CodeOnRecord* on = nullptr;
+    for (std::size_t i = begin; i < end; ++i) {
+      CodeOnRecord& code = state_.all[i];
+      if (std::any_of(code.readings.begin(), code.readings.end(),
+                      [](const auto& one) { return one.possible; }))
+        return;
+      const Standing standing = state_.standingOf(code);
+      const std::vector<codes::Reading> full = state_.inFull(code);
+      for (std::size_t r = 0; r < full.size(); ++r) {
+        const CodeReading& reading = code.readings[r];
+        if (!state_.judge.possibleButForWorks(state_.rules.of(*reading.rule), full[r], standing)) continue;
+        if (last != nullptr) return;
+        last = &reading;
+        on = &code;
+      }
+    }
+    if (last == nullptr) return;
+    state_.readings[static_cast<std::size_t>(last - state_.readings.data())].possible = true;
+    on->applies = true;
   }
 
   CodeState& state_;
