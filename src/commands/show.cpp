@@ -90,7 +90,7 @@ class Show {
         putColumns(out, "", document::plainText(words_.citation(citation)), 2);
     }
     if (record_.kind == records::Kind::treatment)
-      out += "\nhow it is known\n  " + std::string(word(guide_.weights->knownBy(index_))) + '\n';
+      out += "\nhow it is known\n  " + std::string(inWords(guide_.weights->knownBy(index_))) + '\n';
     putBackReferences(out, "referred to by", guide_.collection.referredBy(index_), true);
     putBackReferences(out, "cited by", guide_.collection.citedBy(index_), false);
     putMentions(out);

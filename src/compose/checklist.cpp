@@ -2,9 +2,11 @@
 #include "compose/cautions_text.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "base/text.h"
 #include "compose/checklist_cells.h"
+#include "compose/checklist_standing.h"
 #include "compose/claims.h"
 #include "compose/facts.h"
 #include "compose/phrases.h"
@@ -41,8 +43,9 @@ class Maker {
     return chosen;
   }
 
-  ChecklistHead head(const std::vector<Chosen>& chosen) const {
+  ChecklistHead head(const std::vector<Chosen>& chosen) {
     ChecklistHead head;
+    standing_.emplace(words_, query_, chosen);
     Document& document = head.document;
     setUpSheet(document, materials_, std::string(checklist_.id()), words_.plainName(checklist_.index()));
     if (const Value* note = checklist_.find("note"_f); note != nullptr && note->said())
@@ -55,6 +58,8 @@ class Maker {
     document.blocks.push_back(document::notice("legend", {paragraph(legend(perhaps != 0))}));
     document.blocks.push_back(
         document::notice("incomplete", {paragraph({text(howMany(chosen.size(), perhaps))})}));
+    if (std::string standing = standing_->legend(); !standing.empty())
+      document.blocks.push_back(document::notice("standing", {paragraph({text(std::move(standing))})}));
     if (kWare.has(query_.kind))
       document.blocks.push_back(
           document::notice("caution", {paragraph({text(std::string(kCautionOnSheets))})}));
@@ -135,8 +140,10 @@ class Maker {
     document::Row row;
     row.cells.reserve(query_.columns.size() + 1);
     row.cells.push_back(document::cell(Inlines{document::tickBox()}));
+    const std::vector<std::string> standing = standing_->behind(chosen.record);
     for (std::size_t i = 0; i < query_.columns.size(); ++i) {
       std::string words = cells_.cell(query_.columns[i].path, chosen.record, i == 0);
+      if (!standing[i].empty()) words += " (" + standing[i] + ")";
       if (i == 0 && !chosen.sure) {
         Inlines marked{text(std::move(words) + " ")};
         marked.push_back(document::emphasis({text("perhaps")}));
@@ -153,6 +160,7 @@ class Maker {
   PublishedRecord checklist_;
   choosing::Query query_;
   CellMaker cells_;
+  std::optional<ChecklistStanding> standing_;  // once it is known who is on the list
 };
 
 }  // namespace

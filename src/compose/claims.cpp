@@ -168,8 +168,12 @@ Inlines claimCitations(const Words& words, const PublishedRecord& claim, bool br
   const records::Evidence* own = claim.evidence();
   if (own != nullptr && (!own->cite.empty() || !own->judged().empty())) {
     if (!out.empty()) put(out, "; ");
-    put(out, brief ? words.rowEvidence(claim) : words.recordEvidence(claim));
+    put(out, brief ? words.rowEvidence(claim, false) : words.recordEvidence(claim));
   }
+  if (out.empty() || says == nullptr) return out;
+  const evidence::Weighed weighed = words.materials().weights.weigh(claim.index(), *says);
+  if (weighed.standing <= evidence::Standing::suggested)
+    put(out, "; " + std::string(evidence::inWords(weighed.standing)));
   return out;
 }
 

@@ -45,11 +45,7 @@ void addWorks(const Page& page, const PublishedRecord& record, std::vector<Block
     if (const Value* used = one.find("used"_f)) put(part, ", " + page.words().shortDate(used));
     if (const Value* letter = one.find("letter"_f); letter != nullptr && letter->said())
       put(part, " (letter " + std::string(letter->text) + " in date codes)");
-    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) {
-      put(part, " (");
-      put(part, std::move(evidence));
-      put(part, ")");
-    }
+    putInBrackets(part, page.words().evidenceBeside(record, one));
     parts.push_back(std::move(part));
   }
   items.push_back(labelled("Works", separated(std::move(parts), "; ")));
@@ -68,11 +64,7 @@ void addTookOver(const Page& page, const PublishedRecord& record, std::vector<Bl
     parts.push_back(std::move(part));
   }
   Inlines words = separated(std::move(parts), "; ");
-  if (Inlines evidence = page.words().ownEvidence(*taken); !evidence.empty()) {
-    put(words, " (");
-    put(words, std::move(evidence));
-    put(words, ")");
-  }
+  putInBrackets(words, page.words().evidenceBeside(record, *taken));
   items.push_back(labelled("Took over", std::move(words)));
 }
 

@@ -336,7 +336,7 @@ Inlines pairLine(const Page& page, const Pair& pair) {
   put(out, " and ");
   out.push_back(document::strong(page.words().name(pair.other)));
   std::string told;
-  Inlines evidence = page.words().ownEvidence(*pair.said);
+  Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
   if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
     told = base::folded(tell->text);
     put(out, ". ");

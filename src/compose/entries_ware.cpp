@@ -185,15 +185,13 @@ void addResembles(const Page& page, const PublishedRecord& record, std::vector<B
   for (const Pair& pair : pairsOf(page, {record.index()})) {
     const RecordIndex other = pair.one == record.index() ? pair.other : pair.one;
     Inlines words = page.words().name(other);
-    Inlines evidence = page.words().ownEvidence(*pair.said);
+    Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
     if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
       put(words, ". ");
       put(words,
           sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
-    } else if (!evidence.empty()) {
-      put(words, " (");
-      put(words, std::move(evidence));
-      put(words, ")");
+    } else {
+      putInBrackets(words, std::move(evidence));
     }
     items.push_back(labelled("Taken for", std::move(words)));
   }
@@ -225,7 +223,7 @@ Inlines motifWords(const Page& page, const Value& value) {
 }
 
 // Pieces with their sizes; by name alone where there are very many.
-Inlines formsWords(const Page& page, const Value& forms) {
+Inlines formsWords(const Page& page, const PublishedRecord& record, const Value& forms) {
   std::vector<Inlines> parts;
   for (const Value& one : forms.each()) {
     if (one.target() == records::kNoRecord) continue;
@@ -235,11 +233,7 @@ Inlines formsWords(const Page& page, const Value& forms) {
       const records::FieldSpec* spec = records::specOf(Kind::form, "actual"_f);
       put(part, ", " + page.words().plainValue(actual, spec, form));
     }
-    if (Inlines evidence = page.words().ownEvidence(one); !evidence.empty()) {
-      put(part, " (");
-      put(part, std::move(evidence));
-      put(part, ")");
-    }
+    putInBrackets(part, page.words().evidenceBeside(record, one));
     parts.push_back(std::move(part));
   }
   if (parts.empty())
@@ -265,11 +259,7 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
   if (!ownChapter) items.push_back(fact(page, record, "shape"_f));
   if (const Value* motif = record.find("motif"_f); motif != nullptr) {
     Inlines words = motifWords(page, *motif);
-    if (Inlines evidence = page.words().ownEvidence(*motif); !evidence.empty()) {
-      put(words, " (");
-      put(words, std::move(evidence));
-      put(words, ")");
-    }
+    putInBrackets(words, page.words().evidenceBeside(record, *motif));
     items.push_back(labelled("Motif", std::move(words)));
   } else {
     items.push_back(labelled("Motif", {text("not recorded")}));
@@ -278,18 +268,14 @@ Blocks treatmentEntry(Page& page, const PublishedRecord& record) {
   if (readings.empty()) {
     items.push_back(fact(page, record, "code"_f));
   } else {
-    if (Inlines evidence = page.words().ownEvidence(*record.find("code"_f)); !evidence.empty()) {
-      put(readings, " (");
-      put(readings, std::move(evidence));
-      put(readings, ")");
-    }
+    putInBrackets(readings, page.words().evidenceBeside(record, *record.find("code"_f)));
     items.push_back(labelled("Number", std::move(readings)));
   }
   items.push_back(fact(page, record, "look"_f));
   items.push_back(datesFact(page, record));
   const Value* forms = record.find("forms"_f);
-  items.push_back(
-      labelled("Pieces", forms == nullptr ? Inlines{text("not recorded")} : formsWords(page, *forms)));
+  items.push_back(labelled(
+      "Pieces", forms == nullptr ? Inlines{text("not recorded")} : formsWords(page, record, *forms)));
   const std::vector<RecordIndex> specimens = referring(page, record.index(), Kind::specimen, "treatment"_f);
   items.push_back(labelled("Known from", howKnown(page, record, specimens)));
   for (Blocks& one : facts(page, record,
@@ -316,7 +302,7 @@ Blocks shapeEntry(Page& page, const PublishedRecord& record) {
        facts(page, record, {"maker"_f, "introduced"_f, "withdrawn"_f, "resembles"_f, "forms"_f}))
     items.push_back(std::move(one));
   if (const Value* forms = record.find("forms"_f))
-    items.push_back(labelled("Pieces", formsWords(page, *forms)));
+    items.push_back(labelled("Pieces", formsWords(page, record, *forms)));
   if (const auto marks = referring(page, record.index(), Kind::mark, "shapes"_f); !marks.empty())
     items.push_back(labelled("Marks seen", namesOf(page, marks)));
   addResembles(page, record, items);
@@ -379,11 +365,7 @@ Blocks setEntry(Page& page, const PublishedRecord& record) {
       put(words, "; all of ");
       put(words, page.words().value(common, nullptr, record));
     }
-    if (Inlines evidence = page.words().ownEvidence(*pieces); !evidence.empty()) {
-      put(words, " (");
-      put(words, std::move(evidence));
-      put(words, ")");
-    }
+    putInBrackets(words, page.words().evidenceBeside(record, *pieces));
     items.push_back(labelled("Pieces", std::move(words)));
   }
   addEnd(page, record, std::move(items), out);

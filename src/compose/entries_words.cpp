@@ -24,7 +24,7 @@ void addReasons(Page& page, const PublishedRecord& record, records::Field field,
     const Value* says = one.type == records::ValueType::mapping ? one.find("says"_f) : &one;
     if (says == nullptr) continue;
     Inlines words = page.words().proseLine(record, *says);
-    Inlines evidence = page.words().ownEvidence(one);
+    Inlines evidence = page.words().evidenceBeside(record, one);
     if (evidence.empty()) evidence = {text("no source recorded")};
     items.push_back(item(sentenceWithNote(std::move(words), std::move(evidence))));
   }

@@ -90,6 +90,9 @@ Inlines besideIt(const Words& words, const PublishedRecord& record, const Value&
                  Inlines out) {
   std::vector<Inlines> beside;
   if (Inlines evidence = words.ownEvidence(value); !evidence.empty()) beside.push_back(std::move(evidence));
+  if (spec != nullptr && record.find(spec->field) == &value)
+    if (std::string stands = words.standing(record, spec->field, value); !stands.empty())
+      beside.push_back({document::text(std::move(stands))});
   for (Inlines& remark : words.remarks(value, spec, record)) beside.push_back(std::move(remark));
   if (spec != nullptr && isDated(spec->type) && record.find(spec->field) == &value)
     if (Inlines days = daysBeside(words, record, spec->field, Room::entry); !days.empty())
@@ -199,8 +202,12 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
 
 std::optional<Blocks> sourcesFact(const Page& page, const PublishedRecord& record) {
   const records::Evidence* own = record.evidence();
-  if (own != nullptr && (!own->cite.empty() || !own->judged().empty()))
-    return labelled("Sources", page.words().recordEvidence(record));
+  if (own != nullptr && (!own->cite.empty() || !own->judged().empty())) {
+    Inlines sources = page.words().recordEvidence(record);
+    if (const std::string stands = page.words().standingOfSources(record); !stands.empty())
+      put(sources, " (" + stands + ")");
+    return labelled("Sources", std::move(sources));
+  }
   if (!records::needsEvidence(record.kind(), "cite"_f)) return std::nullopt;
   const auto fields = record.fields();
   const bool any = std::any_of(fields.begin(), fields.end(), [&](const Entry* entry) {

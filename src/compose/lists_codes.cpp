@@ -69,7 +69,7 @@ std::vector<Blocks> rulesOf(const Page& page, const PublishedRecord& maker) {
       }
       put(words, " The eye confuses " + base::joined(signs, "; ") + ".");
     }
-    Inlines evidence = page.words().ownEvidence(rule);
+    Inlines evidence = page.words().evidenceBeside(maker, rule);
     if (evidence.empty()) evidence = page.words().recordEvidence(maker);
     words = sentenceWithNote(std::move(words), std::move(evidence));
     items.push_back(labelled(capitalised(std::string(name->text)), std::move(words)));

@@ -61,7 +61,7 @@ Inlines sourcesOf(const Page& page, const Row& row) {
   const Words& words = page.words();
   const PublishedRecord record = page.record(row.event.record);
   if (const Value* value = record.find(row.event.field); value != nullptr && value->date() != nullptr) {
-    Inlines own = words.ownEvidence(*value, true);
+    Inlines own = words.evidenceBeside(record, *value, true);
     return own.empty() ? words.rowEvidence(record) : own;
   }
   const chronology::Chronology& chronology = words.materials().chronology;

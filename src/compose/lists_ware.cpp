@@ -5,6 +5,7 @@
 #include "compose/corrections.h"
 #include "compose/days.h"
 #include "compose/lists.h"
+#include "compose/row_standings.h"
 
 // Tables of decorations, pieces and marks.
 namespace saggar::compose {
@@ -211,6 +212,7 @@ Blocks treatmentsList(Page& page, const Listing& listing) {
   if (withShape) head.emplace_back("Shape");
   for (const char* one : {"Lines and glaze", "Offered", "Sources"}) head.emplace_back(one);
   document::Table table = tableOf(std::move(head));
+  const RowStandings standings(page, listing.chosen);
   rowsInGroups(page, listing, Kind::treatment, table, [&](const Chosen& one) {
     const PublishedRecord record = page.record(one.record);
     page.lists(one.record);
@@ -224,10 +226,13 @@ Blocks treatmentsList(Page& page, const Listing& listing) {
           page.words().value(record.find("shape"_f), records::specOf(Kind::treatment, "shape"_f), record));
     cells.push_back(page.words().look(record.find("look"_f)));
     cells.push_back(page.words().dates(record));
-    cells.push_back(page.words().rowEvidence(record));
+    putInBrackets(cells.back(), standings.ofDates(one.record));
+    cells.push_back(page.words().rowEvidence(record, false));
+    putInBrackets(cells.back(), standings.ofSources(one.record));
     addRow(table, std::move(cells));
   });
   out.push_back(document::table(std::move(table)));
+  for (Block& block : standings.below()) out.push_back(std::move(block));
   addEntries(page, listing, out);
   return out;
 }

@@ -146,6 +146,7 @@ class Outline {
     parts.push_back(budgetInWords());
     parts.push_back("Estimates take " + std::to_string(times_.pace) + " words a minute and " +
                     std::to_string(talks::kSecondsAPiece) + " seconds a piece");
+    parts.emplace_back("A fact without a word about how well it is known is documented");
     if (const Value* recorded = talk_.find("recorded"_f))
       parts.push_back("Recorded: " + words_.shortDate(recorded));
     if (const std::string_view link = talk_.text("link"_f); !link.empty())

@@ -33,6 +33,13 @@ void put(Inlines& out, Inlines more) {
   out.insert(out.end(), std::make_move_iterator(first), std::make_move_iterator(more.end()));
 }
 
+void putInBrackets(Inlines& out, Inlines note) {
+  if (note.empty()) return;
+  put(out, " (");
+  put(out, std::move(note));
+  put(out, ")");
+}
+
 Inlines listed(std::vector<Inlines> parts, std::string_view last) {
   Inlines out;
   for (std::size_t i = 0; i < parts.size(); ++i) {

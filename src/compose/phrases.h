@@ -11,6 +11,8 @@ namespace saggar::compose {
 // Adds to the end; words that follow words become one piece.
 void put(Inlines& out, std::string_view words);
 void put(Inlines& out, Inlines more);
+// " (note)" behind it; nothing of an empty one.
+void putInBrackets(Inlines& out, Inlines note);
 
 // "a, b and c"; or with another sign between ("; ") and none before the last.
 Inlines listed(std::vector<Inlines> parts, std::string_view last = "and");

@@ -132,6 +132,19 @@ Blocks sourcesChapter(Page& page) {
                                 "itself and a derivative one a copy of it; an "
                                 "authored account was put together afterwards from others. First-hand "
                                 "information comes from somebody who was there.")}));
+  out.push_back(document::paragraph(
+      {text("What stands without a word about its standing is documented: an original source says it "
+            "directly and "
+            "at first hand. "),
+       document::emphasis({text("Supported")}),
+       text(" is what two witnesses say who owe each other nothing, or one original that falls short of "
+            "that, or a "
+            "copy of one; "),
+       document::emphasis({text("suggested")}), text(" what any other source says; "),
+       document::emphasis({text("disputed")}),
+       text(" what cannot be true together with something else. Days are "),
+       document::emphasis({text("proven")}), text(" by what is documented and not disputed, "),
+       document::emphasis({text("likely")}), text(" by all that is recorded.")}));
   for (const choosing::Chosen& one : sources) {
     const PublishedRecord source = page.record(one.record);
     Inlines first{document::anchorAt(page.takeAnchor(one.record))};

@@ -117,12 +117,10 @@ class Lines {
   }
 
   void addEvidence(Inlines& out, const Value& value) {
-    Inlines own = words_.ownEvidence(value, true);
+    Inlines own = words_.evidenceBeside(record_, value, true);
     if (own.empty()) return;
     evidenceSeen_ = true;
-    put(out, " (");
-    put(out, std::move(own));
-    put(out, ")");
+    putInBrackets(out, std::move(own));
   }
 
   void lineAndRemarks(Inlines words) {
@@ -326,6 +324,7 @@ class Lines {
     sayTogether({{"for"_f, "made for"}, {"decorated-by"_f, "decorated by"}, {"continues"_f, "formerly"}});
     line(statusInWords(record_.text("status"_f)));
     say("met"_f, "met with");
+    line(std::string(evidence::inWords(words_.materials().weights.knownBy(index_))));
     known();
   }
 
@@ -467,7 +466,7 @@ class Lines {
         if (says == nullptr || !says->said()) continue;
         Inlines out;
         put(out, label);
-        put(out, sentenceWithNote(lineOf(words_, record_, *says), words_.ownEvidence(one, true)));
+        put(out, sentenceWithNote(lineOf(words_, record_, *says), words_.evidenceBeside(record_, one, true)));
         line(std::move(out));
       }
     }

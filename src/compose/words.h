@@ -85,8 +85,9 @@ class Words {
   Inlines evidence(const records::Value& value, const PublishedRecord& owner) const;
   Inlines evidenceOfRecord(
       const PublishedRecord& record) const;  // of the whole record: its own `cite` and every field's
-  // For rows of tables, with the short names of sources: its own `cite`, or where there is none all others.
-  Inlines rowEvidence(const PublishedRecord& record) const;
+  // For rows of tables, with the short names of sources: its own `cite`, or where there is none all others; and how what
+  // rests on it stands, unless the table says it.
+  Inlines rowEvidence(const PublishedRecord& record, bool withStanding = true) const;
   Inlines recordEvidence(const PublishedRecord& record) const;  // the same with full names
   Inlines ownEvidence(const records::Value& value,
                       bool brief = false) const;  // of the value alone; empty if it has none
@@ -96,6 +97,19 @@ class Words {
   // capitals and hyphens that those words have in its title or in the names of who made it ("Ledger-Standard 1923").
   std::string shortName(RecordIndex source) const;
   Inlines citations(std::span<const records::Citation> cite) const;
+
+  // --- standing (words_standing.cpp)
+
+  // A value's own evidence and how the value stands by it: "Price List No. 17, p. 6; supported". Empty if it has none.
+  Inlines evidenceBeside(const PublishedRecord& owner, const records::Value& value, bool brief = false) const;
+
+  // How a value of a field stands, where its own evidence does not say so: "supported", "disputed; suggested", "no source
+  // recorded". Empty for what is documented or judged, rests on the record's sources, or wants none.
+  std::string standing(const PublishedRecord& owner, records::Field field, const records::Value& value) const;
+  // The same of a value by whatever evidence, where no source is printed beside it; "documented" for what is.
+  std::string standingInFull(const PublishedRecord& owner, const records::Value& value) const;
+  // How what rests on a record's own sources stands: the weakest of it.
+  std::string standingOfSources(const PublishedRecord& record) const;
 
   // --- codes (words_codes.cpp)
 

@@ -204,10 +204,13 @@ void addOwnOrAll(const PublishedRecord& record, Gathered& all) {
 
 }  // namespace
 
-Inlines Words::rowEvidence(const PublishedRecord& record) const {
+Inlines Words::rowEvidence(const PublishedRecord& record, bool withStanding) const {
   Gathered all(*this, true);
   addOwnOrAll(record, all);
-  return all.words();
+  Inlines out = all.words();
+  if (!withStanding) return out;
+  if (const std::string stands = standingOfSources(record); !stands.empty()) put(out, " (" + stands + ")");
+  return out;
 }
 
 Inlines Words::recordEvidence(const PublishedRecord& record) const {

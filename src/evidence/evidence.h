@@ -80,6 +80,7 @@ struct Weighed {
 // How it is known that there is such a treatment: the best there is.
 enum class KnownBy : std::uint8_t { inHand, pictured, documents, reports, nothing };
 std::string_view word(KnownBy known);
+std::string_view inWords(KnownBy known);  // as a reader is told: "known from documents only"
 
 class Weights {
  public:

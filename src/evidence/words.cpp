@@ -8,6 +8,12 @@ std::string_view word(KnownBy known) {
   return kWords[static_cast<std::size_t>(known)];
 }
 
+std::string_view inWords(KnownBy known) {
+  constexpr std::string_view kWords[] = {"seen in hand", "seen in pictures only", "known from documents only",
+                                         "reported only", "not seen"};
+  return kWords[static_cast<std::size_t>(known)];
+}
+
 std::string_view inWords(Standing standing) {
   constexpr std::string_view kWords[] = {"documented", "supported", "suggested", "the author's judgement",
                                          "no source recorded"};

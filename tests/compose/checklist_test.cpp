@@ -65,8 +65,8 @@ TEST_CASE("a box to tick in every row, and the trade's words over the columns") 
   CHECK(table("  show: treatment\n  columns: [code, shape, motif, introduced, withdrawn, met]\n") ==
         " | Number | Shape | Motif | Introduced | Last offered | Met with\n"
         "[] | BR-01-1 | Bryn | Fern | 1922 | 1930 | often\n"
-        "[] | BR-02-0 | Bryn | none | 1923 (doubted: the ink is another) | – | –\n"
-        "[] | not known | Cairn | Fern | – | – | –\n");
+        "[] | BR-02-0 (no source recorded) | Bryn | none | 1923 (doubted: the ink is another) | – | –\n"
+        "[] | not known (suggested) | Cairn | Fern | – | – | –\n");
   CHECK(
       table("  show: treatment\n  where: {code: BR-01-1}\n  columns: [{Picture: motif.name}, motif.supplier, "
             "motif.supplier-number, look.edge-line, specimen]\n") ==
@@ -116,19 +116,19 @@ TEST_CASE("a measure is broken before its bracket only") {
 }
 
 TEST_CASE("grouped rows under the heads of their groups, in the order of the names") {
-  CHECK(
-      table("  show: treatment\n  grouped: shape\n  columns: [code]\n",
-            "- treatment: a\n  code: A-1\n- treatment: b\n  code: B-1\n  shape: unknown\n") ==
-      " | Number\n[Bryn]\n[] | BR-01-1\n[] | BR-02-0\n[Cairn]\n[] | not known\n[Shape not known]\n[] | B-1\n"
-      "[Shape not recorded]\n[] | A-1\n");
+  CHECK(table("  show: treatment\n  grouped: shape\n  columns: [code]\n",
+              "- treatment: a\n  code: A-1\n- treatment: b\n  code: B-1\n  shape: unknown\n") ==
+        " | Number\n[Bryn]\n[] | BR-01-1 (documented)\n[] | BR-02-0\n[Cairn]\n[] | not known\n[Shape not "
+        "known]\n[] | B-1\n"
+        "[Shape not recorded]\n[] | A-1\n");
   CHECK(table("  show: form\n  grouped: ware\n  columns: [name]\n",
               "- {form: set, name: batter set, ware: set}\n- {form: lid, name: lid}\n") ==
         " | Piece\n[Flatware]\n[] | 7-inch plate\n[Hollowware]\n[] | pot\n[Sets]\n[] | batter set\n[Ware not "
         "recorded]\n[] | "
         "lid\n");
   CHECK(holds(table("  show: treatment\n  grouped: motif\n  columns: [code]\n"), "[Fern]\n"));
-  CHECK(
-      holds(table("  show: treatment\n  grouped: motif\n  columns: [code]\n"), "[No motif]\n[] | BR-02-0\n"));
+  CHECK(holds(table("  show: treatment\n  grouped: motif\n  columns: [code]\n"),
+              "[No motif]\n[] | BR-02-0 (no source recorded)\n"));
 }
 
 TEST_CASE("in the order asked for, what has no value last") {
@@ -136,7 +136,7 @@ TEST_CASE("in the order asked for, what has no value last") {
       "- treatment: t9\n  code: T-9\n  introduced: 1910\n- treatment: t10\n  code: T-10\n  introduced: "
       "1911\n";
   CHECK(table("  show: treatment\n  in-order-of: introduced\n  columns: [code]\n", more) ==
-        " | Number\n[] | T-9\n[] | T-10\n[] | BR-01-1\n[] | BR-02-0\n[] | not known\n");
+        " | Number\n[] | T-9\n[] | T-10\n[] | BR-01-1 (documented)\n[] | BR-02-0\n[] | not known\n");
 }
 
 TEST_CASE("the columns of a list whose author names none") {
@@ -167,7 +167,7 @@ TEST_CASE("the legend says what each sign means, and no more") {
 TEST_CASE("what belongs only perhaps is marked and counted, or left out") {
   const std::string perhaps = "  show: treatment\n  where: {introduced: ../1923}\n  columns: [code, motif]\n";
   const Made list = listOf(perhaps);
-  CHECK(holds(list.table, "[] | not known *perhaps | Fern\n"));
+  CHECK(holds(list.table, "[] | not known (suggested) *perhaps | Fern\n"));
   CHECK(holds(list.table, "[] | BR-01-1 | Fern\n"));
   CHECK(holds(list.head, "*perhaps* what would place it here is not recorded"));
   CHECK(holds(list.notices,

@@ -79,8 +79,10 @@ TEST_CASE("with its sources, and without") {
   CHECK(evidenceOf("- claim: c\n  says: So.\n" + broken) ==
         "the author's judgement; broken by BR-01-1 Fern (motif: Fern) and 1 more");
   CHECK(evidenceOf("- claim: c\n  says: So.\n" + cite + broken) ==
-        "The Pattern Book of Amblecote & Tarn, p. 9; broken by BR-01-1 Fern (motif: Fern) and 1 more");
-  CHECK(evidenceOf("- claim: c\n  says: So.\n" + cite) == "The Pattern Book of Amblecote & Tarn, p. 9");
+        "The Pattern Book of Amblecote & Tarn, p. 9; documented; broken by BR-01-1 Fern (motif: Fern) and 1 "
+        "more");
+  CHECK(evidenceOf("- claim: c\n  says: So.\n" + cite) ==
+        "The Pattern Book of Amblecote & Tarn, p. 9; documented");
   CHECK(evidenceOf("- claim: c\n  says: So.\n  status: withdrawn\n" + test) ==
         "the author's judgement, from the entries of this guide");
 }

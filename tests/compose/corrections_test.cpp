@@ -128,7 +128,7 @@ TEST_CASE("a corrigendum with all its parts") {
 
 **Why.** The leaf was misread.
 
-**Evidence.** [Price List](guide/sources.md#source-list), p. 1.
+**Evidence.** [Price List](guide/sources.md#source-list), p. 1; documented.
 
 **Against it.** [Price List](guide/sources.md#source-list), p. 9.
 

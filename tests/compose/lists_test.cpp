@@ -33,7 +33,7 @@ TEST_CASE("treatments: a short table elsewhere, with the shape where there are s
         R"(| Number | Motif | Lines and glaze | Offered | Sources |
 | --- | --- | --- | --- | --- |
 | [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern Book](sources.md#source-pattern-book), BR-01 |
-| [BR-02-0](bryn.md#treatment-br-02) | none | no edge line | from 1923 (doubted: the ink is another) | no source recorded |
+| [BR-02-0](bryn.md#treatment-br-02) | none | no edge line | from 1923 (doubted: the ink is another) | no source recorded (not seen) |
 )");
   CHECK(block("treatments", "where: {motif: fern}\ngrouped: shape") ==
         R"(| Number | Motif | Lines and glaze | Offered | Sources |
@@ -41,7 +41,7 @@ TEST_CASE("treatments: a short table elsewhere, with the shape where there are s
 | **[Bryn](bryn.md#shape-bryn)** | | | | |
 | [BR-01-1](bryn.md#treatment-br-01) | [Fern](motifs.md#motif-fern) | gold edge line | 1922 to 1930 | [Pattern Book](sources.md#source-pattern-book), BR-01 |
 | **[Cairn](cairn.md#shape-cairn)** | | | | |
-| [number not known](cairn.md#treatment-ca-shop) | [Fern](motifs.md#motif-fern) | not recorded | not recorded | [Plates of Velm](sources.md#source-a-book) |
+| [number not known](cairn.md#treatment-ca-shop) | [Fern](motifs.md#motif-fern) | not recorded | not recorded | [Plates of Velm](sources.md#source-a-book) (suggested; known from documents only) |
 )");
   CHECK(holds(block("treatments", "where: {motif: fern}"), "| Number | Motif | Shape |"));
 }
@@ -327,14 +327,16 @@ TEST_CASE("offered for one year, by a year, and with what another source says") 
 )",
                         "glossary");
   auto offered = [&](const std::string& file) { return part(guide.file(file), "- **Offered:**", "\n"); };
-  CHECK(offered("a") == "- **Offered:** in 1954 ([The Book](sources.md#source-book))");
-  CHECK(offered("b") ==
-        "- **Offered:** by 7 October 1923 ([The Book](sources.md#source-book); not 1922, as in [The "
-        "List](sources.md#source-list): the list cites nothing), and until 1938 at the latest");
+  CHECK(offered("a") == "- **Offered:** in 1954 ([The Book](sources.md#source-book); suggested)");
+  CHECK(
+      offered("b") ==
+      "- **Offered:** by 7 October 1923 ([The Book](sources.md#source-book); suggested; not 1922, as in [The "
+      "List](sources.md#source-list): the list cites nothing), and until 1938 at the latest (no source "
+      "recorded)");
   CHECK(offered("c") == "- **Offered:** from 1930 (doubted: it may be older); last year not known");
   CHECK(offered("d") ==
-        "- **Offered:** in 1954 ([The Book](sources.md#source-book)); last in 1954 ([The "
-        "List](sources.md#source-list))");
+        "- **Offered:** in 1954 ([The Book](sources.md#source-book); suggested); last in 1954 ([The "
+        "List](sources.md#source-list); suggested)");
   CHECK(holds(guide.file("README"), "- [B](b.md), on sale by 7 October 1923, to 1938 at the latest\n"));
 }
 
@@ -404,7 +406,7 @@ TEST_CASE("marks: how they were made in one phrase, unless a part of it has its 
   CHECK(holds(
       marks, "- **How it was made:** printed in gold or black over the glaze\n- **Carries:** a date code\n"));
   CHECK(holds(marks, "- **How it was put on:** impressed\n- **Colour:** none\n"));
-  CHECK(holds(marks, "- **Colour:** green ([The Book](sources.md#source-book))\n"));
+  CHECK(holds(marks, "- **Colour:** green ([The Book](sources.md#source-book); suggested)\n"));
 }
 
 TEST_CASE("motifs: what the picture shows stands as facts; sets: what all pieces are of is said once") {
@@ -552,7 +554,7 @@ TEST_CASE("a code is unread, or at odds with what is recorded, or without a rule
   CHECK(holds(codes, "| 12 | no rule for it is recorded | [no motif, on Quay](q.md#treatment-ruleless) |"));
   CHECK(holds(codes,
               "Nos. 16 to 18 are missing: pages torn out. No. 20 is missing: not booked "
-              "([The Book](sources.md#source-book)).\n"));
+              "([The Book](sources.md#source-book); suggested).\n"));
 }
 
 TEST_CASE("a piece that a complete list of its shape does not have is never listed without saying so") {

@@ -61,7 +61,7 @@ TEST_CASE("the head: series, plan, paces, what was recorded, and the author's no
   const std::string text = outlineOf(kPottery + kEvening);
   CHECK(part(text, "# Plates", "## On the table") == R"(# Plates: an evening
 
-Pots of the River, talk 2. Planned for 10:00; the segments come to about 3:16, about 6:44 to spare. Estimates take 130 words a minute and 8 seconds a piece. Recorded: 4 May 2021. To be seen at https\://example.org/evening.
+Pots of the River, talk 2. Planned for 10:00; the segments come to about 3:16, about 6:44 to spare. Estimates take 130 words a minute and 8 seconds a piece. A fact without a word about how well it is known is documented. Recorded: 4 May 2021. To be seen at https\://example.org/evening.
 
 Bring a lamp.
 
@@ -125,7 +125,7 @@ Good evening. It is in the town book, and the firm is of 1900 (Town Book, 1901).
 - **Amblecote & Tarn**
   - pottery; at Velm
   - founded 1900; closed 1950
-  - known from Town Book, 1901, potters
+  - known from Town Book, 1901, potters (supported)
 
 )");
   CHECK(part(outlineOf(kPottery + kEvening), "## 2:00", "## about") == R"(## 2:00  Two plates
@@ -156,6 +156,7 @@ Until about 2:16; takes 0:16 (estimated).
   - gold edge line
   - offered 1922 to 1930
   - met with often
+  - seen in hand
   - known from Pattern Book, BR-01
 - **Bryn**
   - round outline; embossing in panels; closed-knob finial; white glaze, or ivory since 1930
@@ -271,10 +272,10 @@ TEST_CASE(
   const std::string text = outlineOf(kPottery + claims);
   CHECK(part(text, "## Not to be said any more", "## 0:00") == R"(## Not to be said any more
 
-- ~~The fern came first.~~ Instead: Nobody knows what came first. Ask (Pattern Book, p. 9). Concerns “Ferns”. It was said in this talk, 1:10.
+- ~~The fern came first.~~ Instead: Nobody knows what came first. Ask (Pattern Book, p. 9; documented). Concerns “Ferns”. It was said in this talk, 1:10.
 - ~~The pot is a fake.~~ Withdrawn; nothing takes its place. Concerns “Pots”.
 - ~~Cairn was sold.~~ Withdrawn: The statement about Cairn is withdrawn (no source recorded). Concerns “Pots”.
-- ~~The crown is of 1921.~~ Instead: The crown is of 1920 (Pattern Book, inside the cover). Concerns “Ferns”.
+- ~~The crown is of 1921.~~ Instead: The crown is of 1920 (Pattern Book, inside the cover; documented). Concerns “Ferns”.
 
 )");
   CHECK(part(text, "## 0:00", "### Facts")
@@ -349,6 +350,7 @@ TEST_CASE("what is not there is said in words") {
               "- treatment: a\n  code: none\n  status: unrecorded\n  continues: b\n- treatment: b\n  code: "
               "B-1\n") ==
       "  - no number\n  - years of offer not recorded\n  - formerly B-1\n  - seen on pieces, but in no book\n"
+      "  - not seen\n"
       "  - no source recorded\n");
 }
 
@@ -370,7 +372,7 @@ TEST_CASE("forms, marks, sources, features, sets, people, questions and claims t
   CHECK(factsOf("claim:first-new", kPottery) ==
         "  - corrigendum of 2 May 2020\n  - it said: ~~Bryn came out in 1920.~~\n  - why: The book was "
         "misread.\n"
-        "  - known from Pattern Book, p. 1\n");
+        "  - known from Pattern Book, p. 1; documented\n");
   CHECK(factsOf("claim:only-panels", kPottery) ==
         "  - the author's judgement; open: the embossing of Cairn is not recorded, nor that of 1 more\n");
 }

@@ -1,0 +1,88 @@
+#include "compose/checklist_standing.h"
+
+#include <algorithm>
+#include <map>
+
+namespace saggar::compose {
+
+using choosing::Path;
+using choosing::Step;
+using records::Field;
+using records::Value;
+
+namespace {
+
+constexpr std::string_view kDocumented = "documented";
+
+Field weighedField(const Path& path, Kind kind) {
+  if (path.steps().size() != 1) return {};
+  const Step& step = path.steps().front();
+  const bool weighed = step.type == Step::Type::field && records::needsEvidence(kind, step.field);
+  return weighed ? step.field : Field{};
+}
+
+// What most of them have in common; of equally many the documented ones, then the first in the alphabet.
+std::string mostOf(const std::map<std::string, std::size_t>& counts) {
+  std::string best(kDocumented);
+  const auto documented = counts.find(best);
+  std::size_t most = documented == counts.end() ? 0 : documented->second;
+  for (const auto& [words, count] : counts)
+    if (count > most) {
+      most = count;
+      best = words;
+    }
+  return best;
+}
+
+std::string commonOf(const std::vector<std::string>& standings) {
+  std::map<std::string, std::size_t> counts;
+  for (const std::string& one : standings)
+    if (!one.empty()) ++counts[one];
+  return counts.empty() ? std::string() : mostOf(counts);
+}
+
+}  // namespace
+
+ChecklistStanding::ChecklistStanding(const Words& words, const choosing::Query& query,
+                                     const std::vector<choosing::Chosen>& rows)
+    : words_(words), kind_(query.kind) {
+  for (const choosing::Column& column : query.columns) shown_.push_back(weighedField(column.path, kind_));
+  any_ = std::any_of(shown_.begin(), shown_.end(), [](Field field) { return field != Field{}; });
+  if (!any_) return;
+  std::map<std::string, std::size_t> counts;
+  for (const choosing::Chosen& row : rows)
+    if (std::string common = commonOf(standings(row.record)); !common.empty()) ++counts[std::move(common)];
+  usual_ = mostOf(counts);
+}
+
+std::vector<std::string> ChecklistStanding::standings(RecordIndex record) const {
+  std::vector<std::string> out(shown_.size());
+  if (!any_) return out;
+  const PublishedRecord row = words_.materials().records[record];
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    const Value* value = shown_[i] == Field{} ? nullptr : row.find(shown_[i]);
+    if (value != nullptr && value->said()) out[i] = words_.standingInFull(row, *value);
+  }
+  return out;
+}
+
+std::vector<std::string> ChecklistStanding::behind(RecordIndex record) const {
+  std::vector<std::string> out = standings(record);
+  const std::string common = commonOf(out);
+  for (std::size_t i = 0; i < out.size(); ++i)
+    if (out[i] == common) out[i].clear();
+  if (out.empty() || common.empty() || common == usual_) return out;
+  out[0] = out[0].empty() ? common : common + "; itself " + out[0];
+  return out;
+}
+
+std::string ChecklistStanding::legend() const {
+  if (!any_) return {};
+  std::string is = "is " + usual_;
+  if (usual_ == kDocumented) is += ": an original source says it at first hand";
+  if (usual_ == evidence::inWords(evidence::Standing::uncited)) is = "has " + usual_;
+  return "What has no word beside it on how well it is known " + is +
+         ". Such a word behind the first column is said of the whole row.";
+}
+
+}  // namespace saggar::compose

@@ -1,0 +1,34 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "choosing/query.h"
+#include "compose/words.h"
+
+namespace saggar::compose {
+
+// How the facts on a checklist stand, in words. The problem: a sheet prints no sources, and a word in every cell would
+// drown what is ticked. The choice: what most rows have in common is said once, in the head; what most of a row has in
+// common, where that is something else, behind its first column; a cell that differs from its row says so itself.
+class ChecklistStanding {
+ public:
+  ChecklistStanding(const Words& words, const choosing::Query& query,
+                    const std::vector<choosing::Chosen>& rows);
+
+  // What the head says of what has no word beside it; empty where nothing on the sheet has a standing.
+  std::string legend() const;
+
+  // One row: by column "supported", "disputed; the author's judgement"; empty where there is nothing to say.
+  std::vector<std::string> behind(RecordIndex record) const;
+
+ private:
+  std::vector<std::string> standings(RecordIndex record) const;
+
+  const Words& words_;
+  Kind kind_;
+  std::vector<records::Field> shown_;  // by column: the field of the row's own record, if it needs evidence
+  bool any_ = false;
+  std::string usual_;  // of most rows
+};
+
+}  // namespace saggar::compose
