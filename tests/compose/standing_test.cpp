@@ -38,10 +38,11 @@ std::string chapterOf(const std::string& records) {
   return guide.file("bryn");
 }
 
-std::string rowsOf(const std::string& records, const std::string& columns = "[code, motif, introduced, withdrawn]") {
+std::string rowsOf(const std::string& records,
+                   const std::string& columns = "[code, motif, introduced, withdrawn]") {
   const Guide guide(Texts{
-      {"records.yaml", kSources + records + "- checklist: all\n  title: All\n  show: treatment\n  columns: " + columns +
-                           "\n  in-order-of: code\n"}});
+      {"records.yaml", kSources + records + "- checklist: all\n  title: All\n  show: treatment\n  columns: " +
+                           columns + "\n  in-order-of: code\n"}});
   std::vector<RecordIndex> from;
   std::string out;
   composeChecklist(*guide.materials, guide.at("checklist:all"),
@@ -114,12 +115,12 @@ TEST_CASE("what cannot be true together is disputed where it stands") {
   introduced: {is: 1932, cite: [{book: leaf 4}]}
   cite: [{book: BR-4}]
 )");
-  CHECK(holds(part(text, "### BR-4", "### "), "from 1932 ([The Book](sources.md#source-book), leaf 4; disputed"));
+  CHECK(holds(part(text, "### BR-4", "### "),
+              "from 1932 ([The Book](sources.md#source-book), leaf 4; disputed"));
 }
 
 TEST_CASE("a table says how a decoration is known and stands; what goes for every row once, below") {
-  const std::string mixed = part(
-chapterOf(kDocumented + kTold + R"(
+  const std::string mixed = part(chapterOf(kDocumented + kTold + R"(
 - specimen: seen
   treatment: br-1
   form: plate
@@ -142,16 +143,19 @@ chapterOf(kDocumented + kTold + R"(
   CHECK(holds(alike, "Of every decoration in this table: last year supported; known from documents only."));
 }
 
-TEST_CASE("a checklist: what most of a row has in common behind its first column, what differs in its own place") {
+TEST_CASE(
+    "a checklist: what most of a row has in common behind its first column, what differs in its own place") {
   const std::string rows = rowsOf(kDocumented + kTold);
   CHECK(rows ==
-        "What has no word beside it on how well it is known is documented: an original source says it at first hand. "
+        "What has no word beside it on how well it is known is documented: an original source says it at "
+        "first hand. "
         "Such a word behind the first column is said of the whole row.\n"
         "BR-1 | Fern | 1930 | 1940 (supported)\n"
         "BR-2 (suggested) | Fern | 1931 (documented) | 1941 (the author's judgement)\n");
   // What most rows have in common goes without saying.
   CHECK(rowsOf("- treatment: a\n  code: A\n- treatment: b\n  code: B\n" + kDocumented, "[code]") ==
-        "What has no word beside it on how well it is known has no source recorded. Such a word behind the first "
+        "What has no word beside it on how well it is known has no source recorded. Such a word behind the "
+        "first "
         "column is said of the whole row.\nA\nB\nBR-1 (documented)\n");
   // Nothing that needs evidence is shown: no word about it.
   CHECK(rowsOf(kDocumented, "[met]") == "BR-1 Fern\n");
@@ -166,8 +170,10 @@ TEST_CASE("a claim always says how it stands") {
   says: Fern was liked.
   cite: [{memoir: p. 7}]
 )"}});
-  CHECK(plain(claimCitations(guide.unlinked(), guide.record("claim:sure"), false)) == "The Book, BR-1; documented");
-  CHECK(plain(claimCitations(guide.unlinked(), guide.record("claim:told"), true)) == "Memoir, p. 7; suggested");
+  CHECK(plain(claimCitations(guide.unlinked(), guide.record("claim:sure"), false)) ==
+        "The Book, BR-1; documented");
+  CHECK(plain(claimCitations(guide.unlinked(), guide.record("claim:told"), true)) ==
+        "Memoir, p. 7; suggested");
 }
 
 }  // namespace
