@@ -57,12 +57,10 @@ FactId Builder::citationFact(RecordIndex record, Field field, const records::Cit
   return add(one);
 }
 
-// Weakness is told to the network when a fact is added; what makes a fact weaker afterwards must tell it too.
-void Builder::weaken(FactId fact, Standing atBest) {
-  Fact& one = out_.facts[fact];
-  if (atBest <= one.standing) return;
-  one.standing = atBest;
-  if (!one.doubted) out_.network.setWeakness(fact, static_cast<std::uint8_t>(atBest));
+// Weakness is told to the network when a fact is added; what grades a fact anew must tell it too.
+void Builder::grade(FactId fact, Standing standing) {
+  out_.facts[fact].standing = standing;
+  out_.network.setWeakness(fact, weaknessOf(out_.facts[fact]));
 }
 
 EdgeId Builder::edge(Node from, Node to, Days days, FactId fact, std::uint8_t use) {

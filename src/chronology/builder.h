@@ -27,7 +27,8 @@ class Builder {
   FactId citationFact(RecordIndex record, Field field, const records::Citation& citation, Says says,
                       Standing standing);
   Fact& at(FactId fact) { return out_.facts[fact]; }
-  void weaken(FactId fact, Standing atBest);
+  void grade(FactId fact, Standing standing);
+  void weaken(FactId fact, Standing atBest) { grade(fact, std::max(at(fact).standing, atBest)); }
 
   // `earlier` is not after `later`; does nothing if one of them is no event.
   void notAfter(Node earlier, Node later, FactId fact, Days atLeast = 0);

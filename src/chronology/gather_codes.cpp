@@ -203,7 +203,7 @@ class Codes {
   FactId orderFact(const Holder& code) {
     const FactId fact = builder_.fact(code.maker, "codes"_f, code.order, Says::order);
     // Without evidence an order is the author's judgement.
-    if (builder_.at(fact).standing == Standing::uncited) builder_.weaken(fact, Standing::judged);
+    if (builder_.at(fact).standing == Standing::uncited) builder_.grade(fact, Standing::judged);
     return fact;
   }
 

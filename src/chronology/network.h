@@ -69,8 +69,7 @@ class Network {
  public:
   Node addNode() { return nodes_++; }
   Node addNodes(std::uint32_t count) { return (nodes_ += count) - count; }
-  // `weakness`: 0 for the best known; breaks ties between chains, and the weaker fact gives way. Facts of one weakness
-  // are taken in the order added.
+  // `weakness`: 0 for the best known; breaks ties between chains, and the weaker fact gives way.
   FactId addFact(std::uint8_t weakness);
   void setWeakness(FactId fact, std::uint8_t weakness) { weakness_[fact] = weakness; }
   // Edges between a point and itself are kept: they can clash.

@@ -1,6 +1,7 @@
 #include "chronology/solver.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace saggar::chronology {
 
@@ -58,6 +59,16 @@ Suspects Solver::settled(Selection& selection, Set set) {
     suspects = suspectsOf(network_, selection);
   }
   return suspects;
+}
+
+Earlier Solver::inFileOrder() const {
+  return [this](FactId a, FactId b) {
+    const auto place = [&](FactId id) {
+      const Fact& fact = gathered_.facts[id];
+      return std::tuple(fact.record, (fact.cites() ? fact.citation->place : fact.value->place).begin, id);
+    };
+    return place(a) < place(b);
+  };
 }
 
 void Solver::run() {
@@ -186,7 +197,7 @@ void Solver::clash() {
     out_.testFacts_ = std::move(facts);
     return;
   }
-  Strongest strongest = strongestOf(network_, facts, suspects);
+  Strongest strongest = strongestOf(network_, facts, suspects, inFileOrder());
   for (const FactId fact : strongest.leftOut) dispute(fact);
   const Order order = orderOf(network_, strongest.selection);
   out_.tests_ = {waysOf(network_, strongest.selection, order, Direction::fromOrigin),
@@ -206,7 +217,7 @@ void Solver::guess() {
       select(kPlain, likely, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
   const Suspects atFaceValue = suspectsOf(network_, face);
   tell(conflictsOf(network_, face, atFaceValue), true);
-  Strongest strongest = strongestOf(network_, facts, suspects);
+  Strongest strongest = strongestOf(network_, facts, suspects, inFileOrder());
   for (const FactId fact : strongest.leftOut) {
     const Fact& one = gathered_.facts[fact];
     if (one.says != Says::offered && !one.doubted) dispute(fact);

@@ -20,6 +20,9 @@ class Solver {
   void clash();
   void guess();
   void tell(const Conflicts& conflicts, bool atFaceValue);
+  // Of two facts, which stands first in the files: a record's dates, relations and citations are gathered one after the
+  // other, and codes last.
+  Earlier inFileOrder() const;
   void dispute(FactId fact) { out_.disputed_.push_back(fact); }
 
   Chronology& out_;

@@ -111,7 +111,8 @@ class Islands {
 
 class Taker {
  public:
-  Taker(const Network& network, const Selection& selection) : network_(network), all_(selection) {}
+  Taker(const Network& network, const Selection& selection, const Earlier& earlier)
+      : network_(network), all_(selection), earlier_(earlier) {}
 
   Strongest run(const Suspects& first) {
     addSuspects(first);
@@ -152,7 +153,7 @@ class Taker {
   void take(const Ways& from) {
     std::sort(facts_.begin(), facts_.end(), [&](FactId a, FactId b) {
       return network_.weakness(a) != network_.weakness(b) ? network_.weakness(a) < network_.weakness(b)
-                                                          : a < b;
+                                                          : earlier_(a, b);
     });
     taken_ = {all_, {}};
     Islands islands(network_.nodes());
@@ -214,6 +215,7 @@ class Taker {
 
   const Network& network_;
   const Selection& all_;
+  const Earlier& earlier_;
   Strongest taken_;
   std::vector<FactId> facts_;
   std::unordered_set<FactId> known_;
@@ -224,9 +226,10 @@ class Taker {
 
 }  // namespace
 
-Strongest strongestOf(const Network& network, const Selection& selection, const Suspects& suspects) {
+Strongest strongestOf(const Network& network, const Selection& selection, const Suspects& suspects,
+                      const Earlier& earlier) {
   if (suspects.none()) return {selection, {}};
-  return Taker(network, selection).run(suspects);
+  return Taker(network, selection, earlier).run(suspects);
 }
 
 }  // namespace saggar::chronology

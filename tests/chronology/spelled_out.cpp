@@ -1,0 +1,197 @@
+#include "spelled_out.h"
+
+#include <algorithm>
+
+namespace saggar::chronology::spelled {
+namespace {
+
+constexpr long kFar = 1'000'000'000;
+constexpr std::size_t kMostTries = 4000;
+
+using Steps = std::vector<const Step*>;
+
+Steps stepsOf(const Told& told, const std::vector<const Statement*>& statements, std::uint8_t use) {
+  Steps steps;
+  for (const Step& step : told.always) steps.push_back(&step);
+  for (const Statement* one : statements)
+    for (const Step& step : one->steps)
+      if ((step.use & use) != 0) steps.push_back(&step);
+  return steps;
+}
+
+bool isAlways(const Told& told, const Step* step) {
+  return std::any_of(told.always.begin(), told.always.end(), [&](const Step& one) { return &one == step; });
+}
+
+// Bellman, Ford: after as many sweeps as there are points nothing changes, or there is a ring of less than nothing.
+bool canBeTrue(int points, const Steps& steps) {
+  std::vector<long> days(static_cast<std::size_t>(points), 0);
+  for (int sweep = 0; sweep <= points; ++sweep) {
+    bool changed = false;
+    for (const Step* step : steps) {
+      long& to = days[static_cast<std::size_t>(step->to)];
+      const long by = days[static_cast<std::size_t>(step->from)] + step->days;
+      if (by >= to) continue;
+      to = by;
+      changed = true;
+    }
+    if (!changed) return true;
+  }
+  return false;
+}
+
+// Floyd, Warshall.
+std::vector<Days> daysBy(int points, const Steps& steps) {
+  const auto n = static_cast<std::size_t>(points);
+  std::vector<long> table(n * n, kFar);
+  for (std::size_t i = 0; i < n; ++i) table[i * n + i] = 0;
+  for (const Step* step : steps) {
+    long& days = table[static_cast<std::size_t>(step->from) * n + static_cast<std::size_t>(step->to)];
+    days = std::min(days, step->days);
+  }
+  for (std::size_t k = 0; k < n; ++k)
+    for (std::size_t i = 0; i < n; ++i)
+      if (table[i * n + k] < kFar)
+        for (std::size_t j = 0; j < n; ++j)
+          if (table[k * n + j] < kFar)
+            table[i * n + j] = std::min(table[i * n + j], table[i * n + k] + table[k * n + j]);
+  std::vector<Days> out(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    if (table[i * n] < kFar) out[i].first = -table[i * n];
+    if (table[i] < kFar) out[i].last = table[i];
+  }
+  return out;
+}
+
+// Every smallest set. Whatever set is found, any other lacks one of its members: leave out each in turn, and look again
+// (Reiter, "A theory of diagnosis from first principles", Artificial Intelligence 32, 1987; from memory).
+class SmallestSets {
+ public:
+  explicit SmallestSets(const Told& told) : told_(told) {}
+
+  bool find(const std::vector<const Statement*>& among) {
+    if (!seen_.insert(among).second) return true;
+    if (seen_.size() > kMostTries) return false;
+    const auto known = std::find_if(sets.begin(), sets.end(), [&](const auto& set) {
+      return std::includes(among.begin(), among.end(), set.begin(), set.end());
+    });
+    const auto set = known != sets.end() ? *known : shrunk(among);
+    if (set.empty()) return true;
+    sets.insert(set);
+    for (const Statement* one : set) {
+      auto rest = among;
+      rest.erase(std::find(rest.begin(), rest.end(), one));
+      if (!find(rest)) return false;
+    }
+    return true;
+  }
+
+  std::set<std::vector<const Statement*>> sets;
+
+ private:
+  // Of facts that cannot all be true, leave out each without which the rest still cannot.
+  std::vector<const Statement*> shrunk(std::vector<const Statement*> set) const {
+    if (canBeTrue(told_.points, stepsOf(told_, set, kWide))) return {};
+    for (std::size_t i = 0; i < set.size();) {
+      auto without = set;
+      without.erase(without.begin() + static_cast<std::ptrdiff_t>(i));
+      if (canBeTrue(told_.points, stepsOf(told_, without, kWide))) {
+        ++i;
+      } else {
+        set = std::move(without);
+      }
+    }
+    return set;
+  }
+
+  const Told& told_;
+  std::set<std::vector<const Statement*>> seen_;
+};
+
+// The steps on rings of less than nothing that pass no point twice: the bounds that take part. Each such ring has a step
+// of each fact of a smallest set, so that those through the first fact are all.
+void takingPart(const Told& told, const std::vector<const Statement*>& set, std::set<const Step*>& open) {
+  const Steps steps = stepsOf(told, set, kWide);
+  std::vector<const Step*> ring;
+  std::vector<bool> on(static_cast<std::size_t>(told.points), false);
+  auto go = [&](auto&& self, int at, int home, long sum) -> void {
+    if (at == home) {
+      for (const Step* step : ring)
+        if (sum < 0 && !isAlways(told, step)) open.insert(step);
+      return;
+    }
+    on[static_cast<std::size_t>(at)] = true;
+    for (const Step* step : steps) {
+      if (step->from != at || on[static_cast<std::size_t>(step->to)]) continue;
+      ring.push_back(step);
+      self(self, step->to, home, sum + step->days);
+      ring.pop_back();
+    }
+    on[static_cast<std::size_t>(at)] = false;
+  };
+  for (const Step& first : set[0]->steps) {
+    if ((first.use & kWide) == 0) continue;
+    ring = {&first};
+    go(go, first.to, first.from, first.days);
+  }
+}
+
+// Taken one by one, the best known first; what clashes with those before it is left out.
+std::vector<Days> oneByOne(const Told& told, std::vector<const Statement*> statements, std::uint8_t use,
+                           std::vector<const Statement*>& leftOut) {
+  const auto turn = [](const Statement* one) {
+    return std::pair(one->offered ? 7 : one->doubted ? 6 : one->standing, one->place);
+  };
+  std::sort(statements.begin(), statements.end(),
+            [&](const Statement* a, const Statement* b) { return turn(a) < turn(b); });
+  std::vector<const Statement*> taken;
+  if (canBeTrue(told.points, stepsOf(told, statements, use))) taken.swap(statements);
+  for (const Statement* one : statements) {
+    taken.push_back(one);
+    if (canBeTrue(told.points, stepsOf(told, taken, use))) continue;
+    taken.pop_back();
+    leftOut.push_back(one);
+  }
+  return daysBy(told.points, stepsOf(told, taken, use));
+}
+
+}  // namespace
+
+std::optional<Answer> spelledOut(const Told& told) {
+  Answer answer;
+  std::vector<const Statement*> proving, firm, all;
+  for (const Statement& one : told.statements) {
+    all.push_back(&one);
+    if (!one.doubted && !one.offered) firm.push_back(&one);
+    if (one.proves()) proving.push_back(&one);
+  }
+  // 1, 2: of every smallest set the bounds that take part are open; the rest proves.
+  SmallestSets smallest(told);
+  if (!smallest.find(proving)) return std::nullopt;
+  std::set<const Step*> open;
+  for (const auto& set : smallest.sets) {
+    takingPart(told, set, open);
+    for (const Statement* one : set) answer.disputed.insert(one->place);
+  }
+  Steps steps;
+  for (const Step* step : stepsOf(told, proving, kWide))
+    if (!open.contains(step)) steps.push_back(step);
+  answer.proven = daysBy(told.points, steps);
+  // What clashes with better known facts is disputed too: at wide bounds, then at plain ones (3).
+  std::vector<const Statement*> leftOut;
+  answer.tests = oneByOne(told, firm, kWide, leftOut);
+  answer.likely = oneByOne(told, all, kPlain, leftOut);
+  for (const Statement* one : leftOut)
+    if (!one->doubted && !one->offered) answer.disputed.insert(one->place);
+  answer.clashes = !smallest.sets.empty() || !leftOut.empty();
+  return answer;
+}
+
+std::optional<std::vector<Days>> daysBy(const Told& told, const std::vector<const Statement*>& statements,
+                                        std::uint8_t use) {
+  const Steps steps = stepsOf(told, statements, use);
+  if (!canBeTrue(told.points, steps)) return std::nullopt;
+  return daysBy(told.points, steps);
+}
+
+}  // namespace saggar::chronology::spelled
