@@ -22,9 +22,9 @@ struct Relation {
   Ends ends;
 };
 const std::vector<Relation> kRelations = {
-    {"<", {-1, -1, -1, -1}}, {">", {1, 1, 1, 1}},    {"d", {1, -1, 1, -1}},  {"di", {-1, -1, 1, 1}},
-    {"o", {-1, -1, 1, -1}},  {"oi", {1, -1, 1, 1}},  {"m", {-1, -1, 0, -1}}, {"mi", {1, 0, 1, 1}},
-    {"s", {0, -1, 1, -1}},   {"si", {0, -1, 1, 1}},  {"f", {1, -1, 1, 0}},   {"fi", {-1, -1, 1, 0}},
+    {"<", {-1, -1, -1, -1}}, {">", {1, 1, 1, 1}},   {"d", {1, -1, 1, -1}},  {"di", {-1, -1, 1, 1}},
+    {"o", {-1, -1, 1, -1}},  {"oi", {1, -1, 1, 1}}, {"m", {-1, -1, 0, -1}}, {"mi", {1, 0, 1, 1}},
+    {"s", {0, -1, 1, -1}},   {"si", {0, -1, 1, 1}}, {"f", {1, -1, 1, 0}},   {"fi", {-1, -1, 1, 0}},
     {"=", {0, -1, 1, 0}}};
 
 using Cell = std::set<std::string>;
@@ -64,7 +64,11 @@ std::string relationOf(const Interval& a, const Interval& b) {
 }
 
 std::string converse(const std::string& sign) {
-  return sign == "<" ? ">" : sign == ">" ? "<" : sign == "=" ? "=" : sign.size() == 2 ? sign.substr(0, 1) : sign + 'i';
+  return sign == "<"        ? ">"
+         : sign == ">"      ? "<"
+         : sign == "="      ? "="
+         : sign.size() == 2 ? sign.substr(0, 1)
+                            : sign + 'i';
 }
 
 // Spans as points of a network, each at least a day long; relations as edges with a day's distance.
@@ -180,7 +184,8 @@ TEST_CASE("Allen's table: 169 cells, 409 entries, as every three intervals give 
   Table counted;
   for (const Interval& a : intervals)
     for (const Interval& b : intervals)
-      for (const Interval& c : intervals) counted[{relationOf(a, b), relationOf(b, c)}].insert(relationOf(a, c));
+      for (const Interval& c : intervals)
+        counted[{relationOf(a, b), relationOf(b, c)}].insert(relationOf(a, c));
   CHECK(counted == table);
 }
 

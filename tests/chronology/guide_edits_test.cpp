@@ -24,8 +24,8 @@ std::string inWords(const spelled::Days& days) {
   return day(days.first) + " … " + day(days.last);
 }
 
-std::string daysIn(const Reasoned& program, const invented::Stated& stated, const std::vector<spelled::Days>& expected,
-                   BoundsOf which) {
+std::string daysIn(const Reasoned& program, const invented::Stated& stated,
+                   const std::vector<spelled::Days>& expected, BoundsOf which) {
   std::map<std::string, spelled::Days> days;
   for (std::size_t i = 0; i < expected.size(); ++i) days[stated.points[i]] = expected[i];
   std::string differ;
@@ -43,18 +43,22 @@ std::string daysIn(const Reasoned& program, const invented::Stated& stated, cons
 
 long placeOf(const Reasoned& program, FactId fact) {
   const source::Place place = program.collection.sources().place(program.reasons.of(fact).span);
-  return invented::placeOf(static_cast<int>(place.line), static_cast<int>(program.chronology.fact(fact).says));
+  return invented::placeOf(static_cast<int>(place.line),
+                           static_cast<int>(program.chronology.fact(fact).says));
 }
 
-std::string disputedIn(const Reasoned& program, const invented::Stated& stated, const std::set<long>& expected) {
+std::string disputedIn(const Reasoned& program, const invented::Stated& stated,
+                       const std::set<long>& expected) {
   std::set<long> found;
   for (const FactId fact : program.chronology.disputed()) found.insert(placeOf(program, fact));
   if (found == expected) return {};
   std::string differ;
   for (const FactId fact : program.chronology.disputed())
-    if (!expected.contains(placeOf(program, fact))) differ += "disputed: " + program.reasons.says(fact) + '\n';
+    if (!expected.contains(placeOf(program, fact)))
+      differ += "disputed: " + program.reasons.says(fact) + '\n';
   for (const auto& one : stated.told.statements)
-    if (expected.contains(one.place) && !found.contains(one.place)) differ += "not disputed: " + one.what + '\n';
+    if (expected.contains(one.place) && !found.contains(one.place))
+      differ += "not disputed: " + one.what + '\n';
   return differ;
 }
 
@@ -66,7 +70,8 @@ TEST_CASE("a thousand edits: days and disputes are those of the page spelled out
   std::size_t clashing = 0, bounds = 0;
   for (int round = 0; round < 1000; ++round) {
     // An author settles what clashes, sooner or later.
-    const std::string edit = expected && expected->clashes && round % 3 != 0 ? guide.settle(*expected) : guide.edit();
+    const std::string edit =
+        expected && expected->clashes && round % 3 != 0 ? guide.settle(*expected) : guide.edit();
     CAPTURE(round);
     CAPTURE(edit);
     const std::string text = guide.yaml();

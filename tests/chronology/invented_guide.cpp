@@ -11,9 +11,8 @@ long dayNumber(int year, int month, int day) {
   return sys_days(std::chrono::year(year) / month / day).time_since_epoch().count();
 }
 
-constexpr const char* kTypes[] = {"decoration-book", "trade-notice", "price-list", "registration",
-                                  "letter",          "newspaper",    "copy",       "book",
-                                  "website",         "sample"};
+constexpr const char* kTypes[] = {"decoration-book", "trade-notice", "price-list", "registration", "letter",
+                                  "newspaper",       "copy",         "book",       "website",      "sample"};
 
 std::vector<Field> fieldsOf(const std::string& kind, bool withCodes) {
   std::vector<std::string> names;
@@ -50,8 +49,10 @@ Guide::Guide(unsigned seed) : random_(seed) {
                                                {"mark", 1},  {"specimen", 3}, {"source", 6}};
   for (const auto& [kind, count] : kinds)
     for (int i = 1; i <= count; ++i)
-      records.push_back({kind, kind[0] + std::string(1, kind[1]) + std::to_string(i),
-                         fieldsOf(kind, std::string(kind) == "maker" && i == 1), {}});
+      records.push_back({kind,
+                         kind[0] + std::string(1, kind[1]) + std::to_string(i),
+                         fieldsOf(kind, std::string(kind) == "maker" && i == 1),
+                         {}});
   for (Record& record : records)
     for (Field& field : record.fields)
       if (record.kind == "source" || field.name == "codes" || field.name == "seen" || !oneIn(3))
@@ -128,7 +129,8 @@ Value Guide::aValue(const Record& record, const std::string& field) {
     const int from = field == "date" ? (oneIn(2) ? 1900 : 1930 + upTo(8)) : 1922 + upTo(12);
     const int until = field == "date" ? (from == 1900 ? 1960 : from + 1 + upTo(9)) : 1940 + upTo(15);
     value.date = {std::to_string(from), {firstDay(from), lastDay(from)}, {firstDay(from), lastDay(from)}};
-    value.until = {std::to_string(until), {firstDay(until), lastDay(until)}, {firstDay(until), lastDay(until)}};
+    value.until = {
+        std::to_string(until), {firstDay(until), lastDay(until)}, {firstDay(until), lastDay(until)}};
     value.is = value.date.text + '/' + value.until.text;
   }
   const std::pair<const char*, const char*> references[] = {
@@ -199,7 +201,8 @@ std::string Guide::settle(const spelled::Answer& answer) {
     for (Record& record : records) record.cite.clear();
     return "every record's own cite is taken away";
   }
-  const auto& [record, field] = disputed[static_cast<std::size_t>(upTo(static_cast<int>(disputed.size()) - 1))];
+  const auto& [record, field] =
+      disputed[static_cast<std::size_t>(upTo(static_cast<int>(disputed.size()) - 1))];
   field->value.reset();
   return record->reference() + ' ' + field->name + " is taken away";
 }

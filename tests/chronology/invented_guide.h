@@ -35,13 +35,13 @@ struct Evidence {
 };
 
 struct Value {
-  std::string is;            // as typed
-  Date date;                 // of a moment; of a span when it began
-  Date until;                // when it ended
+  std::string is;                 // as typed
+  Date date;                      // of a moment; of a span when it began
+  Date until;                     // when it ended
   std::optional<std::size_t> to;  // the record it names
-  std::string event;         // of `after`: `shape:s1.introduced`
-  std::string least, most;   // at-least, within
-  int number = 0;            // of a code
+  std::string event;              // of `after`: `shape:s1.introduced`
+  std::string least, most;        // at-least, within
+  int number = 0;                 // of a code
   Evidence evidence;
   int line = 0;
 };

@@ -26,9 +26,11 @@ std::vector<YearRow> table() {
 std::string office(const std::vector<YearRow>& years, const std::string& cite) {
   std::string text =
       "- maker: office\n  trade: office\n  codes:\n    - rule: design number\n      on: registered\n"
-      "      used: 1884/1965\n      written: NUMBER\n      parts: {NUMBER: 1 to 999999}\n      order: NUMBER\n" +
+      "      used: 1884/1965\n      written: NUMBER\n      parts: {NUMBER: 1 to 999999}\n      order: "
+      "NUMBER\n" +
       cite + "      first-of:\n";
-  for (const YearRow& row : years) text += "        " + std::to_string(row.first) + ": " + std::to_string(row.year) + '\n';
+  for (const YearRow& row : years)
+    text += "        " + std::to_string(row.first) + ": " + std::to_string(row.year) + '\n';
   return text + "- {source: register, title: Register of designs, type: ledger, date: 1884/1965}\n";
 }
 
@@ -57,7 +59,8 @@ std::map<long, int> numbersOf(const std::vector<YearRow>& years) {
 
 }  // namespace
 
-TEST_CASE("numbers of a register bound when a design was drawn and a piece was made, to the year of the table") {
+TEST_CASE(
+    "numbers of a register bound when a design was drawn and a piece was made, to the year of the table") {
   const auto years = table();
   REQUIRE(years.size() == 82);
   const auto numbers = numbersOf(years);
@@ -92,16 +95,20 @@ TEST_CASE("a register for which nothing is cited proves no year; it makes one li
   CHECK(guide.days(made, BoundsOf::likely) == begins(years[10].year) + " … 2019-12-31");
 }
 
-TEST_CASE("a design drawn after the year of its number, a piece made before it: each is a clash, short by its days") {
+TEST_CASE(
+    "a design drawn after the year of its number, a piece made before it: each is a clash, short by its "
+    "days") {
   const auto years = table();
   const std::string records = office(years, "      cite: register\n");
   const std::string n = std::to_string(years[5].first);
-  const std::string late = "- {motif: late, registered: " + n + ", designed: " + std::to_string(years[5].year + 1) + ", cite: diary}\n" +
+  const std::string late = "- {motif: late, registered: " + n +
+                           ", designed: " + std::to_string(years[5].year + 1) + ", cite: diary}\n" +
                            "- {source: diary, title: Diary, type: ledger}\n";
   const Reasoned drawn(records + late);
   REQUIRE(drawn.chronology.clashes().size() == 1);
   CHECK(drawn.chronology.clashes()[0].shortBy == 1);
-  const std::string early = "- {specimen: early, registered: " + n + ", made: " + std::to_string(years[5].year - 1) +
+  const std::string early = "- {specimen: early, registered: " + n +
+                            ", made: " + std::to_string(years[5].year - 1) +
                             ", seen: {on: 2019, how: in-hand}}\n";
   const Reasoned made(records + early);
   REQUIRE(made.chronology.clashes().size() == 1);

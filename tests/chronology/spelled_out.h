@@ -44,7 +44,7 @@ struct Days {
 struct Answer {
   std::vector<Days> proven, likely, tests;  // of each point
   std::set<long> disputed;                  // places
-  bool clashes = false;                     // some set of facts cannot all be true, at wide or at plain bounds
+  bool clashes = false;  // some set of facts cannot all be true, at wide or at plain bounds
 };
 
 // Nothing if the facts are in such a tangle that trying takes too long.

@@ -23,12 +23,16 @@ struct Type {
 };
 
 // SEMANTICS, "What a citation is worth".
-const std::map<std::string, Type> kWorth = {
-    {"decoration-book", {0, false, true, false, false}}, {"trade-notice", {0, false, true, false, false}},
-    {"price-list", {0, false, true, true, false}},       {"registration", {0, false, false, false, true}},
-    {"sample", {0, false, true, false, false}},          {"letter", {0, true, false, false, false}},
-    {"newspaper", {1, false, true, false, false}},       {"copy", {1, false, true, false, false}},
-    {"book", {2, true, false, false, false}},            {"website", {2, true, false, false, false}}};
+const std::map<std::string, Type> kWorth = {{"decoration-book", {0, false, true, false, false}},
+                                            {"trade-notice", {0, false, true, false, false}},
+                                            {"price-list", {0, false, true, true, false}},
+                                            {"registration", {0, false, false, false, true}},
+                                            {"sample", {0, false, true, false, false}},
+                                            {"letter", {0, true, false, false, false}},
+                                            {"newspaper", {1, false, true, false, false}},
+                                            {"copy", {1, false, true, false, false}},
+                                            {"book", {2, true, false, false, false}},
+                                            {"website", {2, true, false, false, false}}};
 
 class Stating {
  public:
@@ -63,7 +67,8 @@ class Stating {
     return kWorth.at(guide_.records[citation.source].find("type")->is);
   }
   std::optional<long> lastOf(const Citation& citation) const {
-    return citation.dated ? citation.dated->wide.last : guide_.records[citation.source].find("date")->until.wide.last;
+    return citation.dated ? citation.dated->wide.last
+                          : guide_.records[citation.source].find("date")->until.wide.last;
   }
   bool tooEarly(const Citation& citation, const Value& value, bool date) const {
     const auto last = lastOf(citation);
@@ -116,13 +121,15 @@ class Stating {
 
   // designed ≤ introduced ≤ withdrawn; founded ≤ closed; from ≤ until.
   void ownOrder(const Record& record) {
-    const std::pair<const char*, const char*> order[] = {{"designed", "introduced"}, {"introduced", "withdrawn"}};
+    const std::pair<const char*, const char*> order[] = {{"designed", "introduced"},
+                                                         {"introduced", "withdrawn"}};
     const std::string own = record.reference() + '.';
     auto add = [&](const std::string& earlier, const std::string& later) {
       out_.told.always.push_back({point(own + later), point(own + earlier), 0, kBoth});
     };
     for (const auto& [earlier, later] : order)
-      if (record.kind == "shape" || record.kind == "motif" || (record.kind == "treatment" && earlier[0] == 'i'))
+      if (record.kind == "shape" || record.kind == "motif" ||
+          (record.kind == "treatment" && earlier[0] == 'i'))
         add(earlier, later);
     if (record.kind == "maker") add("founded", "closed");
     if (record.kind == "mark") add("used.from", "used.until");
@@ -192,7 +199,9 @@ class Stating {
   // only because all of that date's sources are too early is a finding of its own.
   void existedBy(const Record& record) {
     if (record.kind == "specimen" || record.kind == "source") return;
-    const std::string field = record.kind == "maker" ? "founded" : record.kind == "mark" ? "used" : "introduced";
+    const std::string field = record.kind == "maker"  ? "founded"
+                              : record.kind == "mark" ? "used"
+                                                      : "introduced";
     const Value* own = record.find(field);
     const auto early = [&](const Citation& one) { return tooEarly(one, *own, true); };
     const bool allEarly = own != nullptr && !backing(record, *own).empty() &&
@@ -219,7 +228,8 @@ class Stating {
         notAfter(one, event, point(date));
       }
       out_.told.statements.push_back(one);
-      const Date& shown = citation.dated ? *citation.dated : guide_.records[citation.source].find("date")->date;
+      const Date& shown =
+          citation.dated ? *citation.dated : guide_.records[citation.source].find("date")->date;
       if (!type.offered || !ware || !shown.plain.first) return;
       one.place = placeOf(citation.line, static_cast<int>(Says::offered));
       one.offered = true;
