@@ -1,6 +1,7 @@
 #include "chronology/chronology.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 #include "chronology/solver.h"
 
@@ -38,8 +39,9 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
   if (gathered_ == nullptr || event == kOrigin || event >= events_->count()) return facts;
   const Bounds& bounds = of(which);
   const std::vector<EdgeId>& via = end == End::Earliest ? bounds.to.via : bounds.from.via;
+  std::unordered_set<FactId> known;  // a chain can be as long as a series of numbers
   auto add = [&](FactId fact) {
-    if (fact != kNoFact && std::find(facts.begin(), facts.end(), fact) == facts.end()) facts.push_back(fact);
+    if (fact != kNoFact && known.insert(fact).second) facts.push_back(fact);
   };
   std::vector<FactId> chain;
   for (Node at = event; at != kOrigin && via[at] != kNoEdge;) {
@@ -50,11 +52,12 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
   for (auto fact = chain.rbegin(); fact != chain.rend(); ++fact) {
     add(*fact);
     // What a choice has left rests on what struck the others out.
-    for (const Choice& choice : gathered_->choices) {
-      if (choice.fact != *fact) continue;
-      for (const Choice::Member& member : choice.members)
-        for (const FactId against : member.against) add(against);
-    }
+    const auto& choices = gathered_->choices;
+    const auto choice = std::lower_bound(choices.begin(), choices.end(), *fact,
+                                         [](const Choice& one, FactId of) { return one.fact < of; });
+    if (choice == choices.end() || choice->fact != *fact) continue;
+    for (const Choice::Member& member : choice->members)
+      for (const FactId against : member.against) add(against);
   }
   return facts;
 }

@@ -32,6 +32,7 @@ class Chronology {
   Chronology() = default;
 
   const Events& events() const { return *events_; }
+  std::size_t facts() const { return gathered_ == nullptr ? 0 : gathered_->facts.size(); }
   const Fact& fact(FactId id) const { return gathered_->facts[id]; }
   // The record that it relates to its own; as otherOf in fact.h.
   RecordIndex otherOf(FactId id) const;

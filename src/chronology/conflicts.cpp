@@ -26,26 +26,41 @@ class Search {
   }
 
   Conflicts run() {
-    for (std::size_t i = 0; i < suspects_.rings.size() && !full(); ++i)
-      keep(sets_.make(suspects_.rings[i], suspects_.leftOut[i]));
+    for (; ringsSeen_ < suspects_.rings.size() && !full(); ++ringsSeen_)
+      keep(sets_.make(suspects_.rings[ringsSeen_], suspects_.leftOut[ringsSeen_]));
     for (const EdgeId edge : suspects_.edges) {
       if (full()) break;
       if (network_.edge(edge).fact != kNoFact && !accounted_[edge]) lookThrough(edge);
     }
-    if (full()) {
-      for (const EdgeId edge : suspects_.edges)
-        if (network_.edge(edge).fact != kNoFact && !accounted_[edge])
-          found_.rest.push_back(network_.edge(edge).fact);
-      std::sort(found_.rest.begin(), found_.rest.end());
-      found_.rest.erase(std::unique(found_.rest.begin(), found_.rest.end()), found_.rest.end());
-    }
+    if (full()) tellRest();
     return std::move(found_);
   }
 
  private:
   bool full() const { return found_.all.size() >= Conflicts::kMost; }
 
-  // Gives true if the set is one, kept now or before.
+  // What is sure to clash: suspect by the days around it, or on a ring that was not looked at. What only stands near a
+  // ring may take no part.
+  void tellRest() {
+    auto tell = [&](EdgeId edge) {
+      if (network_.edge(edge).fact != kNoFact && !accounted_[edge])
+        found_.rest.push_back(network_.edge(edge).fact);
+    };
+    for (const EdgeId edge : suspects_.edges)
+      if (fallsShort(edge)) tell(edge);
+    for (std::size_t i = ringsSeen_; i < suspects_.rings.size(); ++i)
+      for (const EdgeId edge : suspects_.rings[i]) tell(edge);
+    std::sort(found_.rest.begin(), found_.rest.end());
+    found_.rest.erase(std::unique(found_.rest.begin(), found_.rest.end()), found_.rest.end());
+  }
+
+  // The shortest way there, the edge and the shortest way back.
+  bool fallsShort(EdgeId id) const {
+    const Edge& edge = network_.edge(id);
+    return suspects_.from.reaches(edge.from) && suspects_.to.reaches(edge.to) &&
+           suspects_.from.of(edge.from) + network_.days(id) + suspects_.to.of(edge.to) < 0;
+  }
+
   void keep(Conflict conflict) {
     if (conflict.shortBy <= 0) return;
     for (const EdgeId edge : conflict.edges) accounted_[edge] = true;
@@ -76,8 +91,7 @@ class Search {
       return;
     }
     const bool known = suspects_.base.has(id) && !(suspects_.torn[edge.from] && suspects_.torn[edge.to]);
-    if (suspects_.from.reaches(edge.from) && suspects_.to.reaches(edge.to) &&
-        suspects_.from.of(edge.from) + network_.days(id) + suspects_.to.of(edge.to) < 0) {
+    if (fallsShort(id)) {
       std::vector<EdgeId> ring = edgesOf(network_, suspects_.from, edge.from);
       const auto back = edgesOf(network_, suspects_.to, edge.to);
       ring.push_back(id);
@@ -161,6 +175,7 @@ class Search {
   SmallSets sets_;
   Conflicts found_;
   std::map<std::vector<FactId>, std::size_t> places_;
+  std::size_t ringsSeen_ = 0;
   std::vector<bool> accounted_;
   std::vector<bool> on_;
   std::vector<EdgeId> path_;

@@ -38,7 +38,7 @@ struct Gathered {
   // The years of a rule, a works or a feature that a fact brings in, for those that do; by FactId.
   std::vector<std::pair<FactId, const Value*>> years;
   std::vector<std::uint8_t> uses;  // of each edge
-  std::vector<Choice> choices;
+  std::vector<Choice> choices;     // rising by their facts
   std::vector<ShapeChoice> shapes;
 };
 

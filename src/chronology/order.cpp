@@ -19,6 +19,8 @@ class Tarjan {
     // Groups were closed last first.
     std::reverse(order_.nodes.begin(), order_.nodes.end());
     const auto size = static_cast<std::uint32_t>(order_.nodes.size());
+    order_.placeOf = std::move(low_);
+    for (std::uint32_t i = 0; i < size; ++i) order_.placeOf[order_.nodes[i]] = i;
     for (std::uint32_t& end : ends_) end = size - end;
     order_.begins.assign(ends_.rbegin(), ends_.rend());
     order_.begins.push_back(size);

@@ -1,23 +1,20 @@
 #include "chronology/rings.h"
 
 #include <algorithm>
-#include <unordered_map>
 
 // Bellman's and Ford's sweeps, to and fro, from a point that stands no day before any other; where the edges that
 // shortened last close a ring, that ring is less than nothing (Cherkassky, Goldberg, "Negative-cycle detection
 // algorithms", Mathematical Programming 85, 1999).
 namespace saggar::chronology {
 
-Rings::Rings(const Network& network, const Selection& selection, std::span<const Node> group)
-    : selection_(selection), points_(group.size()) {
-  std::unordered_map<Node, std::uint32_t> places;
-  places.reserve(group.size());
-  for (std::uint32_t i = 0; i < group.size(); ++i) places.emplace(group[i], i);
-  for (std::uint32_t i = 0; i < group.size(); ++i)
-    for (const EdgeId id : network.into(group[i])) {
-      const auto from = places.find(network.edge(id).from);
-      if (!selection.has(id) || from == places.end()) continue;
-      parts_.push_back({from->second, i, id, network.days(id)});
+Rings::Rings(const Network& network, const Selection& selection, const Order& order, std::uint32_t group)
+    : selection_(selection), points_(order.group(group).size()) {
+  const std::uint32_t first = order.begins[group];
+  for (std::uint32_t i = 0; i < points_; ++i)
+    for (const EdgeId id : network.into(order.nodes[first + i])) {
+      const Node from = network.edge(id).from;
+      if (!selection.has(id) || from == kOrigin || order.groupOf[from] != group) continue;
+      parts_.push_back({order.placeOf[from] - first, i, id, network.days(id)});
       negative_ |= network.days(id) < 0;
     }
 }

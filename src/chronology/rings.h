@@ -7,7 +7,7 @@ namespace saggar::chronology {
 // before `a` is one.
 class Rings {
  public:
-  Rings(const Network& network, const Selection& selection, std::span<const Node> group);
+  Rings(const Network& network, const Selection& selection, const Order& order, std::uint32_t group);
 
   // Some rings, no two with a point in common, each one edge after the other; none if there is none. To be asked again
   // when the selection has changed: edges may have been taken away.

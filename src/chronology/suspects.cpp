@@ -29,7 +29,7 @@ class Looker {
     found_.order = orderOf(network_, selection_);
     found_.torn.assign(network_.nodes(), false);
     suspect_.assign(network_.edges(), false);
-    for (std::size_t group = 0; group < found_.order.groups(); ++group) cut(group);
+    for (std::uint32_t group = 0; group < found_.order.groups(); ++group) cut(group);
     if (!found_.leftOut.empty()) found_.order = orderOf(network_, found_.base);
     markWalks();
     if (!found_.leftOut.empty()) markNear();
@@ -39,12 +39,20 @@ class Looker {
   }
 
  private:
-  void cut(std::size_t group) {
-    Rings rings(network_, found_.base, found_.order.group(group));
+  void cut(std::uint32_t group) {
+    if (!mayHoldRing(found_.order.group(group))) return;
+    Rings rings(network_, found_.base, found_.order, group);
     for (auto found = rings.find(); !found.empty(); found = rings.find()) {
       for (const Node node : found_.order.group(group)) found_.torn[node] = true;
       for (std::vector<EdgeId>& ring : found) leaveOutOf(ring);
     }
+  }
+
+  // A point by itself holds none but its own edges.
+  bool mayHoldRing(std::span<const Node> group) const {
+    const auto own = [&](EdgeId id) { return network_.edge(id).from == network_.edge(id).to; };
+    const auto edges = network_.into(group[0]);
+    return group.size() > 1 || std::any_of(edges.begin(), edges.end(), own);
   }
 
   void leaveOutOf(std::vector<EdgeId>& ring) {

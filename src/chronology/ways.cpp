@@ -15,7 +15,11 @@ std::uint64_t costOf(const Network& network, const Edge& edge) {
 class Finder {
  public:
   Finder(const Network& network, const Selection& selection, const Order& order, Direction direction)
-      : network_(network), selection_(selection), order_(order), cost_(network.nodes(), 0) {
+      : network_(network),
+        selection_(selection),
+        order_(order),
+        waiting_(network.nodes(), false),
+        cost_(network.nodes(), 0) {
     ways_.direction = direction;
     ways_.days = DayList(network.nodes());
     ways_.via.assign(network.nodes(), kNoEdge);
@@ -43,13 +47,32 @@ class Finder {
       pull(group[0]);
       return;
     }
-    for (bool changed = true; changed;) {
-      changed = false;
-      for (const Node node : group) changed |= pull(node);
-      if (!changed) return;
-      changed = false;
-      for (auto node = group.rbegin(); node != group.rend(); ++node) changed |= pull(*node);
+    // Only what a change can reach is looked at again.
+    std::size_t waiting = group.size();
+    for (const Node node : group) waiting_[node] = true;
+    auto look = [&](Node node) {
+      if (!waiting_[node]) return;
+      waiting_[node] = false;
+      --waiting;
+      if (pull(node)) waiting += wakeBehind(node);
+    };
+    while (waiting > 0) {
+      for (const Node node : group) look(node);
+      for (auto node = group.rbegin(); waiting > 0 && node != group.rend(); ++node) look(*node);
     }
+  }
+  std::size_t wakeBehind(Node node) {
+    const bool forwards = ways_.direction == Direction::fromOrigin;
+    std::size_t woken = 0;
+    for (const EdgeId id : forwards ? network_.outOf(node) : network_.into(node)) {
+      const Node other = forwards ? network_.edge(id).to : network_.edge(id).from;
+      if (other == kOrigin || waiting_[other] || order_.groupOf[other] != order_.groupOf[node] ||
+          !selection_.has(id))
+        continue;
+      waiting_[other] = true;
+      ++woken;
+    }
+    return woken;
   }
 
   bool pull(Node node) {
@@ -83,6 +106,7 @@ class Finder {
   const Selection& selection_;
   const Order& order_;
   Node start_ = kOrigin;
+  std::vector<bool> waiting_;
   std::vector<std::uint64_t>
       cost_;  // facts, then their weakness, then steps: least among ways of equal length
   Ways ways_;

@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Measures the program against yaml-cpp's bare event parse of the same files, and prints the ratios of this one run.
+# Measures the program against yaml-cpp's bare event parse of the same files, and the reasoning about dates by itself, and
+# prints the ratios of this one run.
 #
 #   tests/bench/bench.sh [BUILD-FOLDER] [ROUNDS]
 #
@@ -11,7 +12,7 @@ cd "$(dirname "$0")/../.."
 build=${1:-build}
 rounds=${2:-3}
 cmake -S . -B "$build" -DSAGGAR_TESTS=ON >/dev/null
-targets=(bench_generate bench_event_parse bench_time_reading)
+targets=(bench_generate bench_event_parse bench_time_reading bench_time_chronology bench_reasoning)
 grep -q 'add_executable(saggar ' CMakeLists.txt && [ -e src/main.cpp ] && targets+=(saggar)
 cmake --build "$build" --target "${targets[@]}" >/dev/null
 tools="$PWD/$build/tests/bench"
@@ -23,6 +24,12 @@ trap 'rm -rf "$work"' EXIT
 "$tools/bench_generate" "$work/many" >"$work/size"
 "$tools/bench_generate" "$work/one" --one-file >/dev/null
 "$tools/bench_generate" "$work/quarter" --treatments 10000 --specimens 15000 --sources 600 --files 100 >/dev/null
+"$tools/bench_generate" "$work/events" --treatments 18800 --specimens 28200 --files 100 >/dev/null
+"$tools/bench_generate" "$work/events-tenth" --treatments 1880 --specimens 2820 --files 10 >/dev/null
+"$tools/bench_generate" "$work/falling" --falling 100000 >/dev/null
+"$tools/bench_generate" "$work/falling-tenth" --falling 10000 >/dev/null
+"$tools/bench_generate" "$work/after" --after 10000 >/dev/null
+"$tools/bench_generate" "$work/after-tenth" --after 1000 >/dev/null
 bytes=$(cut -d' ' -f1 "$work/size")
 quarter=$(find "$work/quarter" -name '*.yaml' -size +0 -exec cat {} + | wc -c)
 echo "$bytes bytes in 400 files and in one; $quarter bytes for a quarter of the treatments; $(nproc) processors, best of $rounds rounds"
@@ -46,6 +53,18 @@ measure() {
   peak[$name]=$(least "${peak[$name]:-}" "$m")
 }
 
+# timed PREFIX COMMAND…: a program that measures parts of itself, best of its own rounds: lines `NAME clock processors`.
+timed() {
+  local prefix=$1
+  shift
+  "$@" >"$work/said"
+  while read -r name e c; do
+    [ "$name" = "#" ] && { echo "$prefix$name $e $c"; continue; }
+    clock[$prefix$name]=$(least "${clock[$prefix$name]:-}" "$e")
+    cpu[$prefix$name]=$(least "${cpu[$prefix$name]:-}" "$c")
+  done <"$work/said"
+}
+
 can_make=0
 if [ -x "$program" ]; then
   "$program" -C "$work/quarter" make guide checklists -o "$work/out-try" --own "$work/own-try" >/dev/null 2>&1 && can_make=1
@@ -56,6 +75,10 @@ for ((round = 0; round < rounds; ++round)); do
   measure parse-one "$tools/bench_event_parse" "$work/one"
   measure reading "$tools/bench_time_reading" "$work/many"
   measure reading-one "$tools/bench_time_reading" "$work/one"
+  timed "" "$tools/bench_reasoning" 3
+  for guide in many events events-tenth falling falling-tenth after after-tenth; do
+    timed "guide-" "$tools/bench_time_chronology" "$work/$guide" "$guide" 2 >"$work/size-$guide"
+  done
   [ -x "$program" ] || continue
   measure check "$program" -C "$work/many" check
   measure check-one "$program" -C "$work/one" check
@@ -69,10 +92,16 @@ failed=0
 # ratio WORDS A B MOST: A over B on the clock and by processor time.
 ratio() {
   awk -v words="$1" -v a="${clock[$2]}" -v b="${clock[$3]}" -v c="${cpu[$2]}" -v d="${cpu[$3]}" -v most="$4" 'BEGIN {
-    printf "%-58s %6.2f s / %6.2f s = %5.2f   (processors %5.2f)", words, a, b, a / b, c / d
+    printf "%-58s %6.3f s / %6.3f s = %5.2f   (processors %5.2f)", words, a, b, a / b, c / d
     if (most != "") printf "   at most %s%s", most, (a / b <= most || c / d <= most ? "" : "  EXCEEDED")
     print ""
     exit !(most == "" || a / b <= most || c / d <= most)
+  }' || failed=1
+}
+seconds() {
+  awk -v words="$1" -v a="${clock[$2]}" -v c="${cpu[$2]}" -v most="$3" 'BEGIN {
+    printf "%-58s %6.2f s   (processors %5.2f)   at most %s s%s\n", words, a, c, most, (a <= most || c <= most ? "" : "  EXCEEDED")
+    exit !(a <= most || c <= most)
   }' || failed=1
 }
 per_byte() {
@@ -88,6 +117,25 @@ per_byte() {
 ratio "reading, 400 files, to bare event parse" reading parse ""
 ratio "reading, one file, to reading 400" reading-one reading ""
 per_byte "reading, peak memory" reading ""
+# The yardstick for 100,000 events and 400,000 facts: the event parse of the invented guide, scaled by its events or its
+# facts, whichever gives less.
+read -r _ events _ facts _ <"$work/size-many"
+for kind in clock cpu; do
+  declare -n times=$kind
+  times[parse-scaled]=$(awk -v t="${times[parse]}" -v e="$events" -v f="$facts" 'BEGIN {
+    a = 100000 / e; b = 400000 / f; print t * (a < b ? a : b) }')
+done
+ratio "bounds of 100,000 events, 400,000 facts, to their parse" bounds parse-scaled 0.25
+ratio "chronology of the guide to its parse" guide-many parse 0.25
+ratio "chronology, 103,000 events in guides, to 18,000" guide-events guide-events-tenth 12
+# Ten times the events no longer fit in a processor's cache: what would be quadratic is a hundredfold.
+ratio "bounds, 100,000 events to 10,000" bounds bounds-tenth 25
+ratio "bounds, tangled, 100,000 events to 10,000" tangled tangled-tenth 30
+ratio "bounds, 100,000 falling numbers to 10,000" falling falling-tenth 12
+ratio "bounds, a chain of 10,000 \`after\` to 1,000" after after-tenth 12
+ratio "chronology, 100,000 falling numbers in a guide to 10,000" guide-falling guide-falling-tenth 12
+ratio "chronology, a chain of 10,000 \`after\` in a guide to 1,000" guide-after guide-after-tenth 12
+seconds "1,000 contradictions among 100,000 events" clashes 2
 if [ -x "$program" ]; then
   ratio "check, 400 files, to bare event parse" check parse 1.6
   ratio "check, one file, to check, 400 files" check-one check 1.2

@@ -158,6 +158,7 @@ class World {
     single("shapes.yaml", [&] { shapes(); });
     single("motifs.yaml", [&] { motifs(); });
     single("checklists.yaml", [&] { checklists(); });
+    if (size_.firsts > 0) single("questions.yaml", [&] { questions(); });
     const unsigned left = size_.files > 9 + 10 ? size_.files - 9 : 10;
     const unsigned sourceFiles = std::max(1u, left / 30);
     const unsigned treatmentFiles = std::max(1u, (left - sourceFiles) * 4 / 9);
@@ -321,6 +322,16 @@ class World {
         "in-order-of: code\n  columns: [code, motif, introduced, withdrawn]\n\n");
     put("- checklist: every-piece\n  title: Every piece seen\n  show: specimen\n  grouped: treatment\n  "
         "columns: [form, code-seen, date-code, size]\n\n");
+  }
+
+  void questions() {
+    auto any = [&](std::uint32_t seed) {
+      const std::uint32_t shape = mixed(seed) % static_cast<std::uint32_t>(shapes_.size());
+      return fmt::format("treatment:{}-{:03}", lower(shapes_[shape].prefix), 1 + mixed(seed + 1) % 150);
+    };
+    for (unsigned i = 0; i < size_.firsts; ++i)
+      put("- question: which-first-{}\n  asks: Which was introduced first?\n  first: [{}, {}]\n\n", i + 1,
+          any(2 * i), any(2 * i + 600'001));
   }
 
   // A maker's own books (all years), then a price list for each year, catalogues and leaflets until there are

@@ -13,6 +13,7 @@ struct Size {
   unsigned specimens = 60'000;
   unsigned sources = 2'000;  // at least 568: a maker has its books and a price list a year
   unsigned files = 400;
+  unsigned firsts = 0;   // questions of which decoration was introduced first
   bool oneFile = false;  // all records in `records.yaml`, in the same order
 };
 
