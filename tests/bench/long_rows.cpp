@@ -30,7 +30,8 @@ std::vector<TextFile> fallingNumbers(unsigned count) {
   std::string records;
   for (unsigned i = 1; i <= count; ++i)
     records += fmt::format(
-        "- treatment: t{0}\n  shape: linnavere\n  motif: none\n  code: {0}\n  introduced: by {1}\n  cite:\n    - books: "
+        "- treatment: t{0}\n  shape: linnavere\n  motif: none\n  code: {0}\n  introduced: by {1}\n  cite:\n  "
+        "  - books: "
         "p. {0}\n\n",
         i, lastDayLess(i));
   return guideOf(std::move(records));
@@ -39,7 +40,8 @@ std::vector<TextFile> fallingNumbers(unsigned count) {
 std::vector<TextFile> oneAfterAnother(unsigned count) {
   std::string records;
   for (unsigned i = 1; i <= count; ++i) {
-    records += fmt::format("- treatment: t{0}\n  shape: linnavere\n  motif: none\n  cite:\n    - books: p. {0}\n", i);
+    records += fmt::format(
+        "- treatment: t{0}\n  shape: linnavere\n  motif: none\n  cite:\n    - books: p. {0}\n", i);
     if (i > 1) records += fmt::format("  after: treatment:t{}\n", i - 1);
     if (i == 1 || i == count) records += fmt::format("  introduced: {}\n", i == 1 ? "1700-01-01" : "by 1999");
     records += '\n';

@@ -96,9 +96,7 @@ class World {
     dated(end(i), ends_[i], 2);
   }
   // A dated source shows that it existed.
-  void cited(std::uint32_t i) {
-    network_.addEdge(kOrigin, begin(i), begins_[i] + upTo(10 * kYear), fact());
-  }
+  void cited(std::uint32_t i) { network_.addEdge(kOrigin, begin(i), begins_[i] + upTo(10 * kYear), fact()); }
 
   std::uint32_t things_;
   bool tangled_;
@@ -165,8 +163,7 @@ Clashing clashing(std::uint32_t events, std::uint32_t sets) {
   World world(events - 6 * sets, 1813);
   world.stateAll();
   Clashing made;
-  for (std::uint32_t i = 0; i < sets; ++i)
-    made.planted.push_back(plant(world, i % 4 == 0));
+  for (std::uint32_t i = 0; i < sets; ++i) made.planted.push_back(plant(world, i % 4 == 0));
   world.network().finish();
   made.network = std::move(world.network());
   return made;

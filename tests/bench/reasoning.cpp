@@ -48,7 +48,8 @@ void prove(const Network& network, const Selection& selection, const Ways& ways,
     const Node near = forwards ? edge.from : edge.to;
     const Node far = forwards ? edge.to : edge.from;
     if (far != kOrigin && ways.reaches(near))
-      demand(ways.reaches(far) && ways.of(far) <= ways.of(near) + network.days(id), name + ": a way is too long");
+      demand(ways.reaches(far) && ways.of(far) <= ways.of(near) + network.days(id),
+             name + ": a way is too long");
   }
   std::vector<bool> known(network.nodes(), false);
   known[kOrigin] = true;
