@@ -61,8 +61,11 @@ Inlines sourcesOf(const Page& page, const Row& row) {
   const Words& words = page.words();
   const PublishedRecord record = page.record(row.event.record);
   if (const Value* value = record.find(row.event.field); value != nullptr && value->date() != nullptr) {
-    Inlines own = words.evidenceBeside(record, *value, true);
-    return own.empty() ? words.rowEvidence(record) : own;
+    Inlines own = words.ownEvidence(*value, true);
+    if (own.empty()) return words.rowEvidence(record);
+    if (const std::string stands = words.standing(record, row.event.field, *value); !stands.empty())
+      putInBrackets(own, {text(stands)});
+    return own;
   }
   const chronology::Chronology& chronology = words.materials().chronology;
   const chronology::Node node = chronology.events().nodeOf(row.event);
