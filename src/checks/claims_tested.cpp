@@ -2,6 +2,8 @@
 
 #include "base/text.h"
 #include "checks/rules.h"
+#include "choosing/range.h"
+#include "talks/timing.h"
 
 // What the records say of the claims that test themselves. An error where they are well enough known to break one.
 namespace saggar::checks {
@@ -201,13 +203,21 @@ class Teller {
               "it was stated in " +
                   (edition == nullptr ? "print" : "edition " + std::string(edition->text.view())) + place};
     const Record& told = all_[talk->target()];
-    source::Span span = claim.span(stated.place);
-    // The place as typed may also be a time, which is no place in a file.
-    if (const Value* segments = told.find("segments"_f); segments != nullptr && at != nullptr)
-      for (const Value& segment : segments->each())
-        if (const Value* title = segment.find("title"_f); title != nullptr && title->text == at->text.view())
-          span = told.span(title->place);
-    return {span, "it was stated in the talk `" + std::string(told.id) + '`' + place};
+    const Value* segment = at == nullptr ? nullptr : segmentAt(talk->target(), *at);
+    return {segment != nullptr ? told.span(segment->place) : claim.span(stated.place),
+            "it was stated in the talk `" + std::string(told.id) + '`' + place};
+  }
+
+  // The title of the segment that is named so, or in which the time falls; null for none.
+  const Value* segmentAt(RecordIndex talk, const Value& at) const {
+    const auto time = choosing::readTimeRange(at.text);
+    for (const talks::SegmentTime& one : talks::timesOf(all_, talk).segments) {
+      const Value* title = one.segment->find("title"_f);
+      if (title == nullptr) continue;
+      const bool within = time && one.start <= time->low && time->low < one.start + one.length;
+      if (within || title->text == at.text.view()) return title;
+    }
+    return nullptr;
   }
 
   const linking::Collection& all_;

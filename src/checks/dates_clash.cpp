@@ -5,6 +5,8 @@
 #include "checks/own_days.h"
 #include "checks/rules.h"
 #include "chronology/reasons.h"
+#include "dates/print.h"
+#include "study/misread.h"
 
 // Facts that cannot all be true, each smallest set once, under the plainest rule that fits. What is compared with what
 // is for the network of dates to know; here it is put into words.
@@ -224,8 +226,35 @@ class Teller {
 
   std::string hintFor(const ClashGroup& group, bool atFaceValue) const {
     if (atFaceValue) return "taken as they stand these do not fit; widened by `about` or `?` they may";
-    if (group.clashes.size() > 1) return "one wrong fact is the likely cause: look at this one first";
-    return "one of these is wrong; what is in doubt takes `doubted: reason`, and then binds nothing";
+    const std::string otherwise = otherwiseRead(group);
+    if (group.clashes.size() > 1)
+      return "one wrong fact is the likely cause: look at this one first" + otherwise;
+    return "one of these is wrong" + otherwise +
+           "; what is in doubt takes `doubted: reason`, and then binds nothing";
+  }
+
+  // "; the eye can take `U344` for `U394`, of October to December 1939, and then the rest could all be true", of what
+  // resolves every contradiction here.
+  std::string otherwiseRead(const ClashGroup& group) const {
+    std::vector<study::Misreading> all;
+    for (const Clash* clash : group.clashes) {
+      std::vector<study::Misreading> some = study::misreadings(context_.codes, context_.chronology, *clash);
+      if (clash == group.clashes[0]) {
+        all = std::move(some);
+        continue;
+      }
+      std::erase_if(all, [&](const study::Misreading& one) {
+        return std::none_of(some.begin(), some.end(), [&](const study::Misreading& other) {
+          return other.fact == one.fact && other.text == one.text && other.days == one.days;
+        });
+      });
+    }
+    if (all.empty()) return {};
+    std::vector<std::string> others;
+    for (const study::Misreading& one : all)
+      others.push_back('`' + std::string(context_.chronology.fact(one.fact).value->text) + "` for `" +
+                       one.text + "`, of " + dates::describeBounds(one.days));
+    return "; the eye can take " + base::joined(others, ", or ") + ", and then the rest could all be true";
   }
 
   void add(diagnostics::Finding& finding, FactId id, bool here) const {

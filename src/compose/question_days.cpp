@@ -7,6 +7,7 @@
 #include "chronology/reasons.h"
 #include "compose/days.h"
 #include "dates/print.h"
+#include "study/misread.h"
 
 namespace saggar::compose {
 
@@ -203,29 +204,9 @@ std::vector<FactId> factsOf(const chronology::Chronology& chronology, const Clas
 std::vector<Blocks> otherReadings(const Page& page, const Clash& clash) {
   std::vector<Blocks> out;
   const Materials& materials = page.words().materials();
-  for (const chronology::EdgeId id : clash.edges) {
-    const chronology::Edge& edge = materials.chronology.edge(id);
-    if (edge.fact == chronology::kNoFact) continue;
-    const Fact& fact = materials.chronology.fact(edge.fact);
-    if (fact.says != Says::dateCode) continue;
-    const choosing::CodeReading* only = readingOf(materials, fact);
-    if (only == nullptr || !only->reading.when()) continue;
-    const Bounds now = *only->reading.when();
-    const bool latest = edge.from == chronology::kOrigin;
-    constexpr std::size_t kMost = 4;
-    for (const codes::Similar& similar : only->rule->rule->similar(fact.value->text, kMost).all)
-      for (const auto& reading : materials.codes.readLoose(similar.text, only->rule->maker).readings) {
-        if (!reading.possible || !reading.reading.when) continue;
-        const Bounds& days = *reading.reading.when;
-        const chronology::Days moved = latest ? days.latest.number() - now.latest.number()
-                                              : now.earliest.number() - days.earliest.number();
-        if (moved < clash.shortBy) continue;
-        Inlines one;
-        put(one, "As " + similar.text + ", for which the eye can take it, the code would be of " +
-                     dates::describeBounds(days) + ", and the rest could all be true");
-        out.push_back(item(sentence(std::move(one))));
-      }
-  }
+  for (const study::Misreading& one : study::misreadings(materials.codes, materials.chronology, clash))
+    out.push_back(item({text("As " + one.text + ", for which the eye can take it, the code would be of " +
+                             dates::describeBounds(one.days) + ", and the rest could all be true.")}));
   return out;
 }
 

@@ -82,6 +82,27 @@ TEST_CASE(
         "a text links to it here\n");
 }
 
+TEST_CASE("a time of a talk is placed at the segment then running") {
+  const Small broken = guide(
+      "- talk: twelve-shapes\n  title: Twelve shapes\n  budget: 20:00\n  segments:\n    - title: Round "
+      "plates\n"
+      "      time: 9:00\n    - title: Square plates\n      time: 11:00\n"
+      "- claim: ring-handles-and-slots\n  says: Ring handles came only with slot finials.\n  stated:\n"
+      "    - {talk: twelve-shapes, at: \"9:40\"}\n    - {talk: twelve-shapes, at: \"0:00\"}\n"
+      "    - {talk: twelve-shapes, at: \"45:00\"}\n"
+      "  test:\n    - every: shape\n      where: {look.handle: ring}\n      has: {look.finial: slot}\n"
+      "- feature: handle\n  of: shape\n  values: {ring: a ring}\n- feature: finial\n  of: shape\n  values: "
+      "{slot: a "
+      "bar, knob: a knob}\n",
+      shape("sorrendale", "{handle: ring, finial: knob}"));
+  INFO(broken.text);
+  for (const char* place : {"records.yaml:7:14: it was stated in the talk `twelve-shapes`, 9:40",
+                            "records.yaml:5:14: it was stated in the talk `twelve-shapes`, 0:00",
+                            // There is no such time: where it is stated.
+                            "records.yaml:14:7: it was stated in the talk `twelve-shapes`, 45:00"})
+    CHECK(broken.text.find(place) != std::string::npos);
+}
+
 TEST_CASE("an error only where the facts are documented or supported") {
   const std::string look = "{handle: ring, finial: knob}";
   const std::string guide1974 =

@@ -1,0 +1,23 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "choosing/code_readings.h"
+#include "chronology/chronology.h"
+
+// What the eye could have taken for another sign, where facts cannot all be true.
+namespace saggar::study {
+
+// A code as it would be with signs of its rule's `alike` exchanged.
+struct Misreading {
+  chronology::FactId fact = chronology::kNoFact;  // the date code as it is recorded
+  std::string text;                               // what it would be
+  dates::Bounds days;                             // of which days it would then be
+};
+
+// The date codes in a contradiction that, read otherwise, would resolve it: the rest could then all be true. In the
+// order of the contradiction, each with the fewest exchanges first; at most four texts a code are tried.
+std::vector<Misreading> misreadings(const choosing::CodeReadings& codes,
+                                    const chronology::Chronology& chronology, const chronology::Clash& clash);
+
+}  // namespace saggar::study
