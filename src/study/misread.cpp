@@ -16,7 +16,8 @@ const choosing::CodeReading* onlyReading(const choosing::CodeReadings& codes, co
 }  // namespace
 
 std::vector<Misreading> misreadings(const choosing::CodeReadings& codes,
-                                    const chronology::Chronology& chronology, const chronology::Clash& clash) {
+                                    const chronology::Chronology& chronology,
+                                    const chronology::Clash& clash) {
   std::vector<Misreading> out;
   for (const chronology::EdgeId id : clash.edges) {
     const chronology::Edge& edge = chronology.edge(id);

@@ -21,7 +21,8 @@ std::string plate(const std::string& code, const std::string& alike) {
       on: specimen.date-code
       written: WORKS YY QUARTER
       parts: {WORKS: maker.works.letter, YY: year 19YY, QUARTER: quarter}
-)" + alike + R"(      cite:
+)" + alike +
+         R"(      cite:
         - book: leaf 1
 - shape: bryn
   name: Bryn
@@ -42,7 +43,8 @@ std::string plate(const std::string& code, const std::string& alike) {
 - specimen: seen
   treatment: br-1
   form: plate
-  date-code: )" + code + "\n  seen: {on: 14 May 2019, how: in-hand}\n";
+  date-code: )" +
+         code + "\n  seen: {on: 14 May 2019, how: in-hand}\n";
 }
 
 std::string hintOf(const Small& guide) {
@@ -55,7 +57,8 @@ std::string hintOf(const Small& guide) {
 
 TEST_CASE("the other reading that would resolve a contradiction, and all that stand at one place") {
   CHECK(hintOf(Small(plate("U344", "      alike: [4 9]\n"))) ==
-        "one wrong fact is the likely cause: look at this one first; the eye can take `U344` for `U394`, of October "
+        "one wrong fact is the likely cause: look at this one first; the eye can take `U344` for `U394`, of "
+        "October "
         "to December 1939, and then the rest could all be true");
 }
 
