@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <functional>
 
 namespace saggar::chronology::invented {
 namespace {
@@ -27,6 +28,11 @@ std::vector<Field> fieldsOf(const std::string& kind, bool withCodes) {
   std::vector<Field> fields;
   for (const std::string& name : names) fields.push_back({name, {}});
   return fields;
+}
+
+// What a record of the guide is never without.
+bool isNeeded(const Record& record, const std::string& field) {
+  return record.kind == "source" || field == "codes" || field == "seen";
 }
 
 }  // namespace
@@ -55,8 +61,7 @@ Guide::Guide(unsigned seed) : random_(seed) {
                          {}});
   for (Record& record : records)
     for (Field& field : record.fields)
-      if (record.kind == "source" || field.name == "codes" || field.name == "seen" || !oneIn(3))
-        field.value = aValue(record, field.name);
+      if (isNeeded(record, field.name) || !oneIn(3)) field.value = aValue(record, field.name);
   for (Record& record : records)
     if (record.kind != "specimen" && record.kind != "source" && !oneIn(4)) record.cite = {aCitation()};
 }
@@ -177,9 +182,8 @@ std::string Guide::change(Record& record) {
     return record.reference() + " cite";
   }
   Field& field = record.fields[std::min(slot, record.fields.size() - 1)];
-  const bool needed = record.kind == "source" || field.name == "codes" || field.name == "seen";
   const Value value = aValue(record, field.name);
-  if (field.value && !needed && oneIn(3)) {
+  if (field.value && !isNeeded(record, field.name) && oneIn(3)) {
     field.value.reset();
   } else if (field.value && cites && oneIn(2)) {
     field.value->evidence = value.evidence;
@@ -190,21 +194,31 @@ std::string Guide::change(Record& record) {
 }
 
 std::string Guide::settle(const spelled::Answer& answer) {
-  std::vector<std::pair<Record*, Field*>> disputed;
-  for (Record& record : records)
-    for (Field& field : record.fields)
-      if (field.value && record.kind != "source" && field.name != "codes" && field.name != "seen" &&
-          std::any_of(answer.disputed.begin(), answer.disputed.end(),
-                      [&](long place) { return place / 100 == field.value->line; }))
-        disputed.emplace_back(&record, &field);
-  if (disputed.empty()) {  // citations alone
-    for (Record& record : records) record.cite.clear();
-    return "every record's own cite is taken away";
+  const auto clashes = [&](int line) {
+    return std::any_of(answer.clashing.begin(), answer.clashing.end(),
+                       [&](long place) { return place / 100 == line; });
+  };
+  std::vector<std::pair<std::string, std::function<void()>>> ways;
+  const auto withdraw = [&](const std::string& of, std::vector<Citation>& cite) {
+    for (std::size_t i = 0; i < cite.size(); ++i)
+      if (clashes(cite[i].line))
+        ways.emplace_back(of + ": a citation is taken away",
+                          [&cite, i] { cite.erase(cite.begin() + static_cast<long>(i)); });
+  };
+  for (Record& record : records) {
+    withdraw(record.reference(), record.cite);
+    for (Field& field : record.fields) {
+      if (!field.value) continue;
+      withdraw(record.reference() + ' ' + field.name, field.value->evidence.cite);
+      if (!isNeeded(record, field.name) && clashes(field.value->line))
+        ways.emplace_back(record.reference() + ' ' + field.name + " is taken away",
+                          [&field] { field.value.reset(); });
+    }
   }
-  const auto& [record, field] =
-      disputed[static_cast<std::size_t>(upTo(static_cast<int>(disputed.size()) - 1))];
-  field->value.reset();
-  return record->reference() + ' ' + field->name + " is taken away";
+  if (ways.empty()) return edit();
+  const auto& [words, take] = ways[static_cast<std::size_t>(upTo(static_cast<int>(ways.size()) - 1))];
+  take();
+  return words;
 }
 
 }  // namespace saggar::chronology::invented

@@ -137,22 +137,22 @@ void takingPart(const Told& told, const std::vector<const Statement*>& set, std:
 }
 
 // Taken one by one, the best known first; what clashes with those before it is left out.
-std::vector<Days> oneByOne(const Told& told, std::vector<const Statement*> statements, std::uint8_t use,
-                           std::vector<const Statement*>& leftOut) {
+std::vector<const Statement*> oneByOne(const Told& told, std::vector<const Statement*> statements,
+                                       std::uint8_t use, std::vector<const Statement*>& leftOut) {
+  if (canBeTrue(told.points, stepsOf(told, statements, use))) return statements;
   const auto turn = [](const Statement* one) {
     return std::pair(one->offered ? 7 : one->doubted ? 6 : one->standing, one->place);
   };
   std::sort(statements.begin(), statements.end(),
             [&](const Statement* a, const Statement* b) { return turn(a) < turn(b); });
   std::vector<const Statement*> taken;
-  if (canBeTrue(told.points, stepsOf(told, statements, use))) taken.swap(statements);
   for (const Statement* one : statements) {
     taken.push_back(one);
     if (canBeTrue(told.points, stepsOf(told, taken, use))) continue;
     taken.pop_back();
     leftOut.push_back(one);
   }
-  return daysBy(told.points, stepsOf(told, taken, use));
+  return taken;
 }
 
 }  // namespace
@@ -173,17 +173,26 @@ std::optional<Answer> spelledOut(const Told& told) {
     takingPart(told, set, open);
     for (const Statement* one : set) answer.disputed.insert(one->place);
   }
-  Steps steps;
-  for (const Step* step : stepsOf(told, proving, kWide))
-    if (!open.contains(step)) steps.push_back(step);
-  answer.proven = daysBy(told.points, steps);
+  for (const Statement* one : proving) {
+    Statement stands = *one;
+    stands.steps.clear();
+    for (const Step& step : one->steps)
+      if (!open.contains(&step)) stands.steps.push_back(step);
+    answer.proving.push_back(std::move(stands));
+  }
+  std::vector<const Statement*> stand;
+  for (const Statement& one : answer.proving) stand.push_back(&one);
+  answer.proven = daysBy(told.points, stepsOf(told, stand, kWide));
   // What clashes with better known facts is disputed too: at wide bounds, then at plain ones (3).
   std::vector<const Statement*> leftOut;
-  answer.tests = oneByOne(told, firm, kWide, leftOut);
-  answer.likely = oneByOne(told, all, kPlain, leftOut);
+  answer.tests = daysBy(told.points, stepsOf(told, oneByOne(told, firm, kWide, leftOut), kWide));
+  const auto taken = oneByOne(told, all, kPlain, leftOut);
+  for (const Statement* one : taken) answer.taken.push_back(*one);
+  answer.likely = daysBy(told.points, stepsOf(told, taken, kPlain));
   for (const Statement* one : leftOut)
     if (!one->doubted && !one->offered) answer.disputed.insert(one->place);
-  answer.clashes = !smallest.sets.empty() || !leftOut.empty();
+  answer.clashing = answer.disputed;
+  for (const Statement* one : leftOut) answer.clashing.insert(one->place);
   return answer;
 }
 

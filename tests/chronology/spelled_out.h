@@ -43,8 +43,11 @@ struct Days {
 
 struct Answer {
   std::vector<Days> proven, likely, tests;  // of each point
+  std::vector<Statement> proving;           // what proves, without its open bounds
+  std::vector<Statement> taken;             // what the likely days follow from
   std::set<long> disputed;                  // places
-  bool clashes = false;  // some set of facts cannot all be true, at wide or at plain bounds
+  // Disputed, or left out, though doubted or ready to give way to any other.
+  std::set<long> clashing;
 };
 
 // Nothing if the facts are in such a tangle that trying takes too long.
