@@ -161,11 +161,23 @@ class Teller {
     for (const FactId id : clash.facts)
       if (id != at && context_.chronology.fact(id).says == Says::onShape)
         choice = &context_.chronology.fact(id);
-    if (clash.facts.size() != 2 || choice == nullptr || own.says != Says::date) return {};
-    const chronology::Edge& edge = context_.chronology.edge(clash.edges[0]);
-    const bool early = (edge.from == chronology::kOrigin) == (edge.fact == at);
+    if (choice == nullptr || choice->record != own.record || own.says != Says::date) return {};
+    const auto shapes = choice->value->each();
+    for (const FactId id : clash.facts) {
+      const Fact& fact = context_.chronology.fact(id);
+      const bool ofShape = fact.says == Says::date &&
+                           std::any_of(shapes.begin(), shapes.end(), [&](const records::Value& one) {
+                             return one.target() == fact.record;
+                           });
+      if (id != at && &fact != choice && !ofShape) return {};
+    }
+    bool early = false;
+    for (const chronology::EdgeId id : clash.edges) {
+      const chronology::Edge& edge = context_.chronology.edge(id);
+      if (edge.fact == at) early |= edge.from == chronology::kOrigin;
+    }
     std::vector<std::string> limits;
-    for (const records::Value& shape : choice->value->each()) {
+    for (const records::Value& shape : shapes) {
       const records::Record& record = context_.collection[shape.target()];
       const records::Value* date = record.find(early ? "introduced"_f : "withdrawn"_f);
       limits.push_back('`' + std::string(record.id) + '`' +

@@ -15,8 +15,6 @@ std::uint8_t weaknessOf(const Fact& fact) {
   return static_cast<std::uint8_t>(fact.standing);
 }
 
-constexpr Days kFarAway = static_cast<Days>(1) << 100;  // binds nothing
-
 }  // namespace
 
 FactId Builder::add(const Fact& fact) {
@@ -105,7 +103,7 @@ void Builder::bindMoment(Node node, const dates::Expression& date, FactId fact) 
 }
 
 EdgeId Builder::open(Node from, Node to, FactId fact, std::uint8_t use) {
-  return edge(from, to, kFarAway, fact, use);
+  return edge(from, to, kBindsNothing, fact, use);
 }
 
 const Value& partOf(const Value& value, Field first) {

@@ -35,21 +35,29 @@ dates::Bounds Chronology::bounds(Node event, BoundsOf which) const {
 }
 
 std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) const {
-  std::vector<FactId> facts;
-  if (gathered_ == nullptr || event == kOrigin || event >= events_->count()) return facts;
-  const Bounds& bounds = of(which);
-  const std::vector<EdgeId>& via = end == End::Earliest ? bounds.to.via : bounds.from.via;
-  std::unordered_set<FactId> known;  // a chain can be as long as a series of numbers
+  Chain chain;
+  if (gathered_ != nullptr && event != kOrigin && event < events_->count()) tell(event, which, end, chain);
+  return std::move(chain.facts);
+}
+
+void Chronology::tell(Node event, BoundsOf which, End end, Chain& told) const {
+  const bool early = end == End::Earliest;
+  const std::vector<EdgeId>& via = early ? of(which).to.via : of(which).from.via;
   auto add = [&](FactId fact) {
-    if (fact != kNoFact && known.insert(fact).second) facts.push_back(fact);
+    if (fact != kNoFact && told.known.insert(fact).second) told.facts.push_back(fact);
   };
   std::vector<FactId> chain;
   for (Node at = event; at != kOrigin && via[at] != kNoEdge;) {
     const Edge& step = edge(via[at]);
     chain.push_back(step.fact);
-    at = end == End::Earliest ? step.to : step.from;
+    at = early ? step.to : step.from;
   }
   for (auto fact = chain.rbegin(); fact != chain.rend(); ++fact) {
+    // The day of several shapes rests on that of each, which may rest on others, and these on the first again.
+    const ShapeChoice* ofShapes = gathered_->choiceOfShapes(*fact);
+    if (ofShapes != nullptr && told.asked.insert(*fact).second)
+      for (const RecordIndex shape : ofShapes->shapes)
+        tell(events_->nodeOf(shape, early ? "introduced"_f : "withdrawn"_f), which, end, told);
     add(*fact);
     // What a choice has left rests on what struck the others out.
     const auto& choices = gathered_->choices;
@@ -59,7 +67,6 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
     for (const Choice::Member& member : choice->members)
       for (const FactId against : member.against) add(against);
   }
-  return facts;
 }
 
 std::vector<FactId> Chronology::open(Node event) const {

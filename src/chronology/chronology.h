@@ -72,6 +72,12 @@ class Chronology {
     Ways from, to;
   };
   const Bounds& of(BoundsOf which) const;
+  struct Chain {
+    std::vector<FactId> facts;
+    std::unordered_set<FactId> known;  // a chain can be as long as a series of numbers
+    std::unordered_set<FactId> asked;  // treatments on several shapes of which the shapes' chains are told
+  };
+  void tell(Node event, BoundsOf which, dates::End end, Chain& chain) const;
   friend class Solver;
   friend class Precedences;
 

@@ -1,8 +1,16 @@
 #include "chronology/gather.h"
 
+#include <algorithm>
+
 #include "chronology/builder.h"
 
 namespace saggar::chronology {
+
+const ShapeChoice* Gathered::choiceOfShapes(FactId fact) const {
+  const auto found = std::lower_bound(shapes.begin(), shapes.end(), fact,
+                                      [](const ShapeChoice& one, FactId id) { return one.fact < id; });
+  return found != shapes.end() && found->fact == fact ? &*found : nullptr;
+}
 
 Gathered gather(const linking::Collection& collection, const evidence::Weights& weights, const Events& events,
                 const CodeDates& codes) {

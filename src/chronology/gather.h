@@ -23,6 +23,8 @@ struct Choice {
   bool ofCode = false;
 };
 
+inline constexpr Days kBindsNothing = static_cast<Days>(1) << 100;  // of an edge whose days are not known yet
+
 // A treatment on several shapes: at least one of them must admit each of its days.
 struct ShapeChoice {
   RecordIndex treatment = records::kNoRecord;
@@ -40,6 +42,9 @@ struct Gathered {
   std::vector<std::uint8_t> uses;  // of each edge
   std::vector<Choice> choices;     // rising by their facts
   std::vector<ShapeChoice> shapes;
+
+  // Of the fact that a treatment is on several; null for any other.
+  const ShapeChoice* choiceOfShapes(FactId fact) const;
 };
 
 // All events and relations of a guide (SEMANTICS, "The relations records imply"); the network is finished.

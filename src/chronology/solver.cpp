@@ -32,18 +32,21 @@ Selection Solver::select(std::uint8_t use, Set set, bool (*wanted)(const Fact&))
   return selection;
 }
 
-// A treatment on one of several shapes is not older than the oldest of them: that day follows from the rest of the
-// network, so that it is set again until nothing moves.
-Suspects Solver::settled(Selection& selection, Set set) {
-  Suspects suspects = suspectsOf(network_, selection);
+// A treatment on several shapes is not older than the oldest of them: that day follows from the rest of the network, so
+// that it is set again, from nothing, until nothing moves.
+Solver::Settled Solver::settled(const Selection& wanted, Set set) {
+  for (const ShapeChoice& choice : gathered_.shapes)
+    for (const EdgeId edge : choice.edges[set]) network_.setDays(edge, kBindsNothing);
+  Settled now{binding(wanted, set), {}};
+  now.suspects = suspectsOf(network_, now.selection);
   for (int round = 0; round < kMostRounds && !gathered_.shapes.empty(); ++round) {
     bool moved = false;
     for (const ShapeChoice& choice : gathered_.shapes) {
       Day from = Day::plusInfinity();
       Day until = Day::minusInfinity();
       for (const RecordIndex shape : choice.shapes) {
-        from = std::min(from, earliestOf(suspects.to, out_.events_->nodeOf(shape, "introduced"_f)));
-        until = std::max(until, latestOf(suspects.from, out_.events_->nodeOf(shape, "withdrawn"_f)));
+        from = std::min(from, earliestOf(now.suspects.to, out_.events_->nodeOf(shape, "introduced"_f)));
+        until = std::max(until, latestOf(now.suspects.from, out_.events_->nodeOf(shape, "withdrawn"_f)));
       }
       const EdgeId* edges = choice.edges[set];
       if (from.isFinite() && network_.days(edges[0]) > -from.number()) {
@@ -56,9 +59,69 @@ Suspects Solver::settled(Selection& selection, Set set) {
       }
     }
     if (!moved) break;
-    suspects = suspectsOf(network_, selection);
+    now.selection = binding(wanted, set);
+    now.suspects = suspectsOf(network_, now.selection);
   }
-  return suspects;
+  return now;
+}
+
+// Without the edges of several shapes that have no day yet.
+Selection Solver::binding(Selection selection, Set set) const {
+  for (const ShapeChoice& choice : gathered_.shapes)
+    for (const EdgeId edge : choice.edges[set])
+      if (network_.days(edge) == kBindsNothing) selection.set(edge, false);
+  return selection;
+}
+
+// The day of several shapes rests on that of each: its reasons take part as well.
+Conflicts Solver::conflicts(const Settled& settled, Set set) const {
+  Conflicts found = conflictsOf(network_, settled.selection, settled.suspects);
+  for (Conflict& conflict : found.all) {
+    const std::size_t before = conflict.edges.size();
+    for (std::size_t i = 0; i < conflict.edges.size(); ++i) {
+      const ShapeChoice* choice = gathered_.choiceOfShapes(network_.edge(conflict.edges[i]).fact);
+      if (choice == nullptr) continue;
+      const bool early = conflict.edges[i] == choice->edges[set][0];
+      for (const RecordIndex shape : choice->shapes) {
+        const Node node = out_.events_->nodeOf(shape, early ? "introduced"_f : "withdrawn"_f);
+        for (const EdgeId id : edgesOf(network_, early ? settled.suspects.to : settled.suspects.from, node)) {
+          const FactId fact = network_.edge(id).fact;
+          if (fact == kNoFact ||
+              std::find(conflict.edges.begin(), conflict.edges.end(), id) != conflict.edges.end())
+            continue;
+          conflict.edges.push_back(id);
+          conflict.facts.push_back(fact);
+        }
+      }
+    }
+    if (conflict.edges.size() == before) continue;
+    std::sort(conflict.edges.begin(), conflict.edges.end());
+    std::sort(conflict.facts.begin(), conflict.facts.end());
+    conflict.facts.erase(std::unique(conflict.facts.begin(), conflict.facts.end()), conflict.facts.end());
+  }
+  return found;
+}
+
+// The days of several shapes must rest on what was taken, not on what was left out: they are set again until they do.
+Strongest Solver::strongest(const Selection& wanted, const Settled& all, Set set) {
+  const auto daysOfShapes = [&] {
+    std::vector<Days> days;
+    for (const ShapeChoice& choice : gathered_.shapes)
+      for (const EdgeId edge : choice.edges[set]) days.push_back(network_.days(edge));
+    return days;
+  };
+  Strongest taken = strongestOf(network_, all.selection, all.suspects, inFileOrder());
+  for (int round = 0; round < kMostRounds; ++round) {
+    const std::vector<Days> before = daysOfShapes();
+    Selection kept = wanted;
+    for (const FactId fact : taken.leftOut)
+      for (const EdgeId edge : network_.edgesOf(fact)) kept.set(edge, false);
+    if (!before.empty()) settled(kept, set);
+    if (daysOfShapes() == before) break;
+    const Selection binds = binding(wanted, set);
+    taken = strongestOf(network_, binds, suspectsOf(network_, binds), inFileOrder());
+  }
+  return taken;
 }
 
 Earlier Solver::inFileOrder() const {
@@ -76,7 +139,8 @@ void Solver::run() {
     prove();
     if (!strikeOut()) break;
   }
-  out_.proven_ = {std::move(proof_.from), std::move(proof_.to)};
+  out_.proven_ = {std::move(proof_.suspects.from), std::move(proof_.suspects.to)};
+  out_.provenFacts_ = std::move(proof_.selection);
   proof_ = {};
   clash();
   guess();
@@ -91,8 +155,8 @@ void Solver::prove() {
   Selection facts = select(kWide, documented, [](const Fact& fact) { return fact.proves(); });
   while (true) {
     proof_ = settled(facts, documented);
-    if (proof_.none()) break;
-    const Conflicts conflicts = conflictsOf(network_, facts, proof_);
+    if (proof_.suspects.none()) break;
+    const Conflicts conflicts = this->conflicts(proof_, documented);
     const std::size_t before = out_.open_.size();
     for (const Conflict& conflict : conflicts.all) {
       for (const EdgeId edge : conflict.edges) {
@@ -111,21 +175,20 @@ void Solver::prove() {
     }
     if (out_.open_.size() > before) continue;
     // Nothing smaller was found in a great tangle: all that may clash is open.
-    for (const EdgeId edge : proof_.edges) {
+    for (const EdgeId edge : proof_.suspects.edges) {
       facts.set(edge, false);
       out_.open_.push_back(edge);
     }
   }
   std::sort(out_.open_.begin(), out_.open_.end());
-  out_.provenFacts_ = facts;
 }
 
 // One round: members of a choice that documented facts rule out. The last is never struck out.
 bool Solver::strikeOut() {
   bool any = false;
   for (Choice& choice : gathered_.choices) {
-    const Day from = earliestOf(proof_.to, choice.node);
-    const Day until = latestOf(proof_.from, choice.node);
+    const Day from = earliestOf(proof_.suspects.to, choice.node);
+    const Day until = latestOf(proof_.suspects.from, choice.node);
     std::vector<Choice::Member*> out;
     std::size_t left = 0;
     for (Choice::Member& member : choice.members) {
@@ -166,7 +229,8 @@ bool Solver::strikeOut() {
 
 void Solver::strike(Choice& choice, Choice::Member& member, bool early) {
   member.struckOut = true;
-  for (const EdgeId edge : edgesOf(network_, early ? proof_.to : proof_.from, choice.node)) {
+  for (const EdgeId edge :
+       edgesOf(network_, early ? proof_.suspects.to : proof_.suspects.from, choice.node)) {
     const FactId fact = network_.edge(edge).fact;
     if (fact != kNoFact && fact != choice.fact) member.against.push_back(fact);
   }
@@ -188,44 +252,42 @@ void Solver::tell(const Conflicts& conflicts, bool atFaceValue) {
 }
 
 void Solver::clash() {
-  Selection facts =
+  const Selection facts =
       select(kWide, wide, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
-  Suspects suspects = settled(facts, wide);
-  tell(conflictsOf(network_, facts, suspects), false);
-  if (suspects.none()) {
-    out_.tests_ = {std::move(suspects.from), std::move(suspects.to)};
-    out_.testFacts_ = std::move(facts);
-    return;
-  }
-  Strongest strongest = strongestOf(network_, facts, suspects, inFileOrder());
-  for (const FactId fact : strongest.leftOut) dispute(fact);
-  const Order order = orderOf(network_, strongest.selection);
-  out_.tests_ = {waysOf(network_, strongest.selection, order, Direction::fromOrigin),
-                 waysOf(network_, strongest.selection, order, Direction::toOrigin)};
-  out_.testFacts_ = std::move(strongest.selection);
+  Settled all = settled(facts, wide);
+  tell(conflicts(all, wide), false);
+  for (const FactId fact : best(facts, std::move(all), wide, out_.tests_, out_.testFacts_)) dispute(fact);
 }
 
 void Solver::guess() {
-  Selection facts = select(kPlain, likely, [](const Fact&) { return true; });
-  Suspects suspects = settled(facts, likely);
-  if (suspects.none()) {
-    out_.likely_ = {std::move(suspects.from), std::move(suspects.to)};
-    out_.likelyFacts_ = facts;
-    return;
+  const Selection facts = select(kPlain, likely, [](const Fact&) { return true; });
+  Settled all = settled(facts, likely);
+  if (!all.suspects.none()) {
+    const Selection face =
+        select(kPlain, likely, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
+    tell(conflicts(settled(face, likely), likely), true);
+    all = settled(facts, likely);
   }
-  Selection face =
-      select(kPlain, likely, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
-  const Suspects atFaceValue = suspectsOf(network_, face);
-  tell(conflictsOf(network_, face, atFaceValue), true);
-  Strongest strongest = strongestOf(network_, facts, suspects, inFileOrder());
-  for (const FactId fact : strongest.leftOut) {
+  for (const FactId fact : best(facts, std::move(all), likely, out_.likely_, out_.likelyFacts_)) {
     const Fact& one = gathered_.facts[fact];
     if (one.says != Says::offered && !one.doubted) dispute(fact);
   }
-  const Order order = orderOf(network_, strongest.selection);
-  out_.likely_ = {waysOf(network_, strongest.selection, order, Direction::fromOrigin),
-                  waysOf(network_, strongest.selection, order, Direction::toOrigin)};
-  out_.likelyFacts_ = std::move(strongest.selection);
+}
+
+// The days that the best known facts give; what gave way to them.
+std::vector<FactId> Solver::best(const Selection& wanted, Settled all, Set set, Chronology::Bounds& days,
+                                 Selection& stands) {
+  if (all.suspects.none()) {
+    days = {std::move(all.suspects.from), std::move(all.suspects.to)};
+    stands = std::move(all.selection);
+    return {};
+  }
+  Strongest taken = strongest(wanted, all, set);
+  const Order order = orderOf(network_, taken.selection);
+  days = {waysOf(network_, taken.selection, order, Direction::fromOrigin),
+          waysOf(network_, taken.selection, order, Direction::toOrigin)};
+  stands = std::move(taken.selection);
+  return std::move(taken.leftOut);
 }
 
 }  // namespace saggar::chronology

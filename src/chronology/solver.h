@@ -13,12 +13,21 @@ class Solver {
  private:
   enum Set : std::uint8_t { documented, wide, likely };  // the edges of shape choices
   Selection select(std::uint8_t use, Set set, bool (*wanted)(const Fact&)) const;
-  Suspects settled(Selection& selection, Set set);
+  struct Settled {
+    Selection selection;
+    Suspects suspects;
+  };
+  Settled settled(const Selection& wanted, Set set);
+  Selection binding(Selection selection, Set set) const;
+  Conflicts conflicts(const Settled& settled, Set set) const;
+  Strongest strongest(const Selection& wanted, const Settled& all, Set set);
   void prove();
   bool strikeOut();
   void strike(Choice& choice, Choice::Member& member, bool early);
   void clash();
   void guess();
+  std::vector<FactId> best(const Selection& wanted, Settled all, Set set, Chronology::Bounds& days,
+                           Selection& stands);
   void tell(const Conflicts& conflicts, bool atFaceValue);
   // Of two facts, which stands first in the files: a record's dates, relations and citations are gathered one after the
   // other, and codes last.
@@ -28,7 +37,7 @@ class Solver {
   Chronology& out_;
   Gathered& gathered_;
   Network& network_;
-  Suspects proof_;
+  Settled proof_;
 };
 
 }  // namespace saggar::chronology

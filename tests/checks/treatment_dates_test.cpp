@@ -123,7 +123,7 @@ TEST_CASE("of several shapes it is enough that one admits the date") {
         "`a` is dated 1930, before any of its shapes was introduced (`s` 1936 and `t` 1932): at least 1 year "
         "too early");
   CHECK(early.one().records == std::vector<std::string>{"treatment:a", "shape:s", "shape:t"});
-  CHECK(early.one().facts.size() == 2);
+  CHECK(early.one().facts.size() == 4);
   const Small late = both("introduced: 1953");
   CHECK(late.one().message ==
         "`a` is dated 1953, after any of its shapes was withdrawn (`s` 1952 and `t` 1935): at least 1 day "

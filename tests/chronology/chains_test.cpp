@@ -50,7 +50,8 @@ class Checking {
       : program_(program), stated_(stated), answer_(answer) {}
 
   void check(const Bound& bound) const {
-    const std::string event = program_.chronology.events().text(*program_.chronology.events().eventOf(bound.event));
+    const std::string event =
+        program_.chronology.events().text(*program_.chronology.events().eventOf(bound.event));
     const auto place = std::find(stated_.points.begin(), stated_.points.end(), event);
     REQUIRE(place != stated_.points.end());
     const auto point = static_cast<std::size_t>(place - stated_.points.begin());
@@ -82,7 +83,8 @@ class Checking {
 
  private:
   // The tightest day by ways with ever more steps of facts, until it is the bound.
-  std::size_t fewest(const std::vector<Statement>& stands, std::uint8_t use, int point, dates::End end, long bound) const {
+  std::size_t fewest(const std::vector<Statement>& stands, std::uint8_t use, int point, dates::End end,
+                     long bound) const {
     constexpr long kFar = 1'000'000'000;
     const bool latest = end == dates::End::Latest;
     const auto n = static_cast<std::size_t>(stated_.told.points);
@@ -120,9 +122,9 @@ std::set<std::string> stepsOf(const invented::Stated& stated) {
   for (const Statement& one : stated.told.statements)
     for (const spelled::Step& step : one.steps)
       steps.insert(one.what + ' ' + std::to_string(one.place % 100) + ' ' + std::to_string(one.standing) +
-                   (one.doubted ? " doubted " : " ") + stated.points[static_cast<std::size_t>(step.from)] + ' ' +
-                   stated.points[static_cast<std::size_t>(step.to)] + ' ' + std::to_string(step.days) + ' ' +
-                   std::to_string(step.use));
+                   (one.doubted ? " doubted " : " ") + stated.points[static_cast<std::size_t>(step.from)] +
+                   ' ' + stated.points[static_cast<std::size_t>(step.to)] + ' ' + std::to_string(step.days) +
+                   ' ' + std::to_string(step.use));
   return steps;
 }
 
@@ -134,7 +136,8 @@ std::vector<invented::Field*> fieldsOutside(invented::Guide& guide, const std::s
   for (invented::Record& record : guide.records)
     for (invented::Field& field : record.fields) {
       // A number that goes changes who is next to whom; a piece is worth what it was seen for.
-      const bool apart = record.kind == "source" || field.name == "codes" || field.name == "code" || field.name == "seen";
+      const bool apart =
+          record.kind == "source" || field.name == "codes" || field.name == "code" || field.name == "seen";
       if (apart || !field.value || lines.contains(field.value->line)) continue;
       const auto& cite = field.value->evidence.cite;
       if (std::none_of(cite.begin(), cite.end(), [&](const auto& one) { return lines.contains(one.line); }))
@@ -148,7 +151,8 @@ void loosen(invented::Field& field, bool oneEnd) {
   const std::string year = field.value->date.text;
   if (!oneEnd || year.size() != 4 || field.value->is != year) return field.value.reset();
   const spelled::Days days = field.value->date.plain;
-  const spelled::Days left = std::stoi(year) % 2 == 0 ? spelled::Days{days.first, {}} : spelled::Days{{}, days.last};
+  const spelled::Days left =
+      std::stoi(year) % 2 == 0 ? spelled::Days{days.first, {}} : spelled::Days{{}, days.last};
   field.value->is = (left.first ? "from " : "by ") + year;
   field.value->date = {field.value->is, left, left};
 }

@@ -18,7 +18,8 @@ inline spelled::Days daysOf(const dates::Bounds& bounds) {
 
 inline long placeOf(const Reasoned& program, FactId fact) {
   const source::Place place = program.collection.sources().place(program.reasons.of(fact).span);
-  return invented::placeOf(static_cast<int>(place.line), static_cast<int>(program.chronology.fact(fact).says));
+  return invented::placeOf(static_cast<int>(place.line),
+                           static_cast<int>(program.chronology.fact(fact).says));
 }
 
 }  // namespace saggar::chronology
