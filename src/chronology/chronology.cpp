@@ -1,7 +1,6 @@
 #include "chronology/chronology.h"
 
 #include <algorithm>
-#include <unordered_set>
 
 #include "chronology/solver.h"
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <memory>
 #include <optional>
+#include <unordered_set>
 
 #include "chronology/conflicts.h"
 #include "chronology/gather.h"

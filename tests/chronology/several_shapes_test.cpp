@@ -9,10 +9,12 @@ using saggar::chronology::testing::Reasoned;
 namespace {
 
 std::string shape(const std::string& id, const std::string& introduced, const std::string& cite = "books") {
-  return "- shape: " + id + "\n  introduced: " + introduced + (cite.empty() ? "" : "\n  cite: " + cite) + '\n';
+  return "- shape: " + id + "\n  introduced: " + introduced + (cite.empty() ? "" : "\n  cite: " + cite) +
+         '\n';
 }
 std::string plate(const std::string& of, const std::string& made) {
-  return "- {specimen: " + of + "-plate, shape: " + of + ", made: " + made + ", seen: {on: 2019, how: in-hand}}\n";
+  return "- {specimen: " + of + "-plate, shape: " + of + ", made: " + made +
+         ", seen: {on: 2019, how: in-hand}}\n";
 }
 const std::string kOnBoth = "- {treatment: t, shape: [a, b], cite: books}\n";
 const std::string kBooks = "- {source: books, title: Order books, type: trade-notice}\n";
@@ -41,15 +43,16 @@ TEST_CASE("the chain names the day of every shape") {
   CHECK(guide.earliest(BoundsOf::proven) == "1932-01-01");
   for (const BoundsOf which : {BoundsOf::proven, BoundsOf::likely})
     CHECK(guide.reasonsOf(which) ==
-          "`a` was introduced in 1932 (documented); `b` was introduced in 1935 (documented); `t` is on one of `a` "
+          "`a` was introduced in 1932 (documented); `b` was introduced in 1935 (documented); `t` is on one "
+          "of `a` "
           "or `b` (documented)");
   // Of a shape without a date anything may be true.
   CHECK(Treatment(shape("a", "1932") + shape("b", "by 1935") + kOnBoth).earliest(BoundsOf::proven) == "-inf");
 }
 
 TEST_CASE("shapes that are dated by what is on them do not go round for ever") {
-  const Treatment guide(shape("a", "1932") + "- {shape: b, introduced: 1931, after: treatment:t, cite: books}\n" +
-                        kOnBoth);
+  const Treatment guide(shape("a", "1932") +
+                        "- {shape: b, introduced: 1931, after: treatment:t, cite: books}\n" + kOnBoth);
   CHECK(guide.earliest(BoundsOf::proven) >= "1931-01-01");
   CHECK(guide.earliest(BoundsOf::proven) <= "1932-01-01");
   CHECK(guide.reasonsOf(BoundsOf::proven).find("`t` is on one of `a` or `b`") != std::string::npos);
@@ -80,7 +83,8 @@ TEST_CASE("a clash with all shapes is a clash of their days as well") {
   CHECK(guide.chronology.clashes()[0].facts.size() == 4);
   CHECK(guide.chronology.clashes()[0].shortBy == 366);
   CHECK(guide.disputed() ==
-        "`a` was introduced in 1932; `b` was introduced in 1935; `t` was introduced in 1930; `t` is on one of `a` or "
+        "`a` was introduced in 1932; `b` was introduced in 1935; `t` was introduced in 1930; `t` is on one "
+        "of `a` or "
         "`b`; ");
   CHECK(guide.earliest(BoundsOf::proven) == "1930-01-01");
   CHECK(guide.days(guide.node("shape:a", "introduced"_f), BoundsOf::proven) == "-inf … 1932-12-31");
