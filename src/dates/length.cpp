@@ -147,6 +147,10 @@ LengthResult parseLength(std::string_view text) {
     skipBlanks();
     if (at == text.size()) return refused(at - 1, "the length ends with a blank");
   }
+  // 99999y 12m: of each unit it would take more figures than are read.
+  constexpr std::int32_t kMost = 99'999;
+  if (length.months / 12 > kMost || (length.days % 7 != 0 && length.days > kMost))
+    return refused(0, seen(text) + " is longer than can be reckoned with");
   return {length, {}, 0};
 }
 

@@ -7,6 +7,15 @@
 #include "dates/words.h"
 
 namespace saggar::dates {
+namespace {
+
+// A year in front of whose part no power of ten is written any more: June Y7E1.
+Date partOf(Date year) {
+  year.exponent = 0;
+  return year;
+}
+
+}  // namespace
 
 bool WordsReader::readDate(Range range, Date& date) {
   std::uint8_t qualifier = kCertain;
@@ -136,7 +145,7 @@ bool WordsReader::readSeason(Range range, Date& date, bool& matched) {
   Date year;
   if (!readYear({at, range.end}, year)) return false;
   matched = true;
-  date = year;
+  date = partOf(year);
   date.precision = Precision::Season;
   date.month = static_cast<std::uint8_t>(season + (northern ? 4 : southern ? 8 : 0));
   date.monthQualifier = year.yearQualifier;
@@ -154,7 +163,7 @@ bool WordsReader::readQuarter(Range range, Date& date, bool& matched) {
   Date year;
   if (!readYear({at, range.end}, year)) return false;
   matched = true;
-  date = year;
+  date = partOf(year);
   date.precision = Precision::Season;
   date.month = static_cast<std::uint8_t>((count == 2 ? 39 : count == 3 ? 36 : 32) + ordinal);
   date.monthQualifier = year.yearQualifier;
@@ -179,13 +188,15 @@ bool WordsReader::readMonthDate(Range range, Date& date, bool& matched) {
     return !wordHere || fail(Mistake::NotAMonthName, {at, at + 1});
   }
   ++at;
-  if (day == 0 && (day = dayHere()) != 0) dayAt = at++;
+  // May 5 BC is the month of a year.
+  const bool era = at + 2 == range.end && isOneOf(at + 1, {"bc", "bce", "ad", "ce"});
+  if (day == 0 && !era && (day = dayHere()) != 0) dayAt = at++;
   if (at < range.end && is(at, "of")) ++at;
   if (at == range.end) return fail(Mistake::NoYear, range);
   Date year;
   if (!readYear({at, range.end}, year)) return false;
   matched = true;
-  date = year;
+  date = partOf(year);
   date.month = static_cast<std::uint8_t>(month);
   date.monthQualifier = year.yearQualifier;
   date.precision = Precision::Month;

@@ -7,6 +7,7 @@
 
 #include "base/edit_distance.h"
 #include "base/text.h"
+#include "base/utf8.h"
 #include "reading/markdown_html.h"
 #include "reading/markdown_tree.h"
 
@@ -129,7 +130,7 @@ Range MarkdownTree::rangeOf(cmark_node* node) const {
 }
 
 void MarkdownTree::note(diagnostics::Rule rule, source::Span span, std::string message, std::string hint) {
-  result_.notices.push_back({rule, span, std::move(message), std::move(hint)});
+  result_.notices.push_back({rule, span, base::sanitizedUtf8(message), base::sanitizedUtf8(hint)});
 }
 
 void MarkdownTree::noteTooDeep(source::Span span) {

@@ -30,15 +30,21 @@ bool beginsReference(std::string_view text, std::size_t at) {
 // Where a backslash must go so that a line does not begin a list, heading, quotation, rule or table; npos for
 // nowhere.
 std::size_t lineStartSign(std::string_view line) {
-  if (line.empty()) return npos;
+  // The rows of tables are found behind vertical tabs and form feeds as well.
+  const std::size_t begin = line.find_first_not_of(" \t\v\f");
+  if (begin == npos) return npos;
+  if (begin > 0) {
+    const std::size_t sign = lineStartSign(line.substr(begin));
+    return sign == npos ? npos : begin + sign;
+  }
   const char first = line[0];
   auto endsAt = [&](std::size_t at) { return at >= line.size() || base::isBlank(line[at]); };
   if (first == '>') return 0;
   if (first == '#') return endsAt(std::min(line.find_first_not_of('#'), line.size())) ? 0 : npos;
-  if (first == '=') return line.find_first_not_of("= \t") == npos ? 0 : npos;
+  if (first == '=') return line.find_first_not_of("= \t\v\f") == npos ? 0 : npos;
   if ((first == '-' || first == '+') && endsAt(1)) return 0;
   if (first == '-' || first == ':' || first == '|')
-    return line.find_first_not_of("-:| \t") == npos ? 0 : npos;
+    return line.find_first_not_of("-:| \t\v\f") == npos ? 0 : npos;
   std::size_t figures = 0;
   while (figures < line.size() && figures < 9 && base::isDigit(line[figures])) ++figures;
   const bool numbered =

@@ -18,6 +18,13 @@ using Piece = MarkdownPiece;
 using Pieces = MarkdownPieces;
 using Kind = Piece::Kind;
 
+// CommonMark: neither blanks, control characters nor angles; a reference would be read as what it stands for.
+bool fitsInAngles(std::string_view address) {
+  return std::all_of(address.begin(), address.end(), [](char c) {
+    return static_cast<unsigned char>(c) > 0x20 && c != 0x7F && c != '<' && c != '>' && c != '&';
+  });
+}
+
 class InlineWriter {
  public:
   InlineWriter(MarkdownPlace place, MarkdownFootnotes& footnotes, std::string_view ownFile)
@@ -200,7 +207,7 @@ class InlineWriter {
     }
     if (one.text.empty() && one.children.size() == 1 && one.children[0].kind == InlineKind::text) {
       const std::string& words = one.children[0].text;
-      const bool plain = words.find_first_of(" \t\r\n<>&\\") == std::string::npos;
+      const bool plain = fitsInAngles(words) && words.find('\\') == std::string::npos;
       const bool web = address.starts_with("http://") || address.starts_with("https://");
       if (plain && words == address && web) return addSolid('<' + address + '>', inBrackets);
     }
@@ -217,7 +224,7 @@ class InlineWriter {
   }
 
   void addTyped(const Inline& one, const std::string& address, char parentSign, bool inBrackets) {
-    const bool short_ = one.children.empty() && address.find_first_of(" \t\r\n<>&") == std::string::npos;
+    const bool short_ = one.children.empty() && fitsInAngles(address);
     if (inBrackets) {
       one.children.empty() ? addWords(address, inBrackets) : add(one.children, parentSign, inBrackets);
     } else if (short_) {

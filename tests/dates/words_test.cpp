@@ -108,6 +108,8 @@ TEST_CASE("words mean exactly one expression") {
       {"first half of 1934", "1934-40"},
       {"spring 45 BC", "-0044-21"},
       {"5 May 45 BC", "-0044-05-05"},
+      {"February 6 BC", "-0005-02"},
+      {"June Y7E1", "0070-06"},
       {"2nd half 1934", "1934-41"},
       {"1926 to 1935", "1926/1935"},
       {"from 1926 to 1935", "1926/1935"},
