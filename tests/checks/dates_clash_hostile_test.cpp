@@ -35,7 +35,8 @@ std::size_t countOf(const Small& small, std::string_view rule) {
 
 TEST_CASE("a shape's year mistyped under three hundred treatments is one finding") {
   std::string records = shape("s", "  introduced: 1963\n");
-  for (int i = 1; i <= 300; ++i) records += treatment(i, "s", "  introduced: " + std::to_string(1936 + i % 5) + "\n");
+  for (int i = 1; i <= 300; ++i)
+    records += treatment(i, "s", "  introduced: " + std::to_string(1936 + i % 5) + "\n");
   const Small small = soon(records);
   const Finding& one = small.one();
   CHECK(one.rule.id() == "date-before-shape");
@@ -98,7 +99,8 @@ TEST_CASE("sources that draw on one another in a ring") {
   std::string records;
   constexpr int kLength = 60;
   for (int i = 1; i <= kLength; ++i)
-    records += "- source: s" + std::to_string(i) + "\n  type: book\n  title: Book\n  date: 1950\n  draws-on: s" +
+    records += "- source: s" + std::to_string(i) +
+               "\n  type: book\n  title: Book\n  date: 1950\n  draws-on: s" +
                std::to_string(i % kLength + 1) + "\n";
   records += "- shape: x\n  introduced: 1932\n  cite:\n    - s1: p. 1\n";
   const Small small = soon(records);
@@ -110,7 +112,8 @@ TEST_CASE("a code with a hundred readings") {
   std::string written, parts;
   for (const char* name : {"A", "B", "C", "D", "E", "F", "G", "H", "YY", "I"}) {
     written += std::string(written.empty() ? "" : " ") + name;
-    parts += std::string("        ") + name + (std::string(name) == "YY" ? ": year 19YY\n" : ": 1 or 2 digits\n");
+    parts +=
+        std::string("        ") + name + (std::string(name) == "YY" ? ": year 19YY\n" : ": 1 or 2 digits\n");
   }
   const std::string records =
       "- maker: m\n  codes:\n    - rule: date code\n      on: specimen.date-code\n      written: " + written +

@@ -63,7 +63,8 @@ void takeLine(std::string_view line, Input& input) {
   if (at == std::string_view::npos) return;
   const std::string key(line.substr(0, at));
   const std::string value(line.substr(at + 2));
-  const saggar::dates::Bounds year{saggar::dates::Day::fromCivil(1900, 1, 1), saggar::dates::Day::fromCivil(1900, 12, 31)};
+  const saggar::dates::Bounds year{saggar::dates::Day::fromCivil(1900, 1, 1),
+                                   saggar::dates::Day::fromCivil(1900, 12, 31)};
   if (key == "written") {
     spec.written = value;
   } else if (key == "pattern") {
@@ -99,7 +100,8 @@ void lookAtReading(const Reading& reading, const std::string& text) {
     demand(end <= text.size(), "a part ends inside the text");
   }
   demand(reading.when.has_value() == reading.date.year.has_value(), "what has a year has days");
-  demand(!reading.when || reading.when->earliest <= reading.when->latest, "the earliest day is not after the latest");
+  demand(!reading.when || reading.when->earliest <= reading.when->latest,
+         "the earliest day is not after the latest");
   for (const PathNeed& path : reading.paths)
     demand(path.part < reading.parts.size() && (path.text.empty() || path.metBy(path.text)),
            "what is asked of a path meets itself");
@@ -134,11 +136,13 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (size > 2'000) return 0;
   Input input;
   input.spec.name = "rule";
-  for (const std::string_view line : saggar::base::split(fuzz::textOf(data, size), '\n')) takeLine(line, input);
+  for (const std::string_view line : saggar::base::split(fuzz::textOf(data, size), '\n'))
+    takeLine(line, input);
   const Rule::Compiled result = Rule::compile(input.spec);
   demand(result.rule.has_value() == result.problems.empty(), "a rule, or problems");
   for (const Problem& problem : result.problems)
-    demand(!problem.field.empty() && !problem.message.empty(), "a problem names its field and says what is wrong");
+    demand(!problem.field.empty() && !problem.message.empty(),
+           "a problem names its field and says what is wrong");
   if (!result.rule) return 0;
   for (std::size_t i = 0; i < input.texts.size() && i < 4; ++i) lookAt(*result.rule, input.texts[i]);
   return 0;

@@ -21,7 +21,8 @@ bool notBefore(Day later, Day earlier) {
 
 void lookAtError(std::string_view text, const Error& error, const Options& options) {
   demand(!error.message.empty() && isUtf8(error.sentence()), "an error says in words what is wrong");
-  demand(error.byte <= text.size() && error.bytes <= text.size() - error.byte, "an error points inside the text");
+  demand(error.byte <= text.size() && error.bytes <= text.size() - error.byte,
+         "an error points inside the text");
   demand(error.suggestion.empty() || parse(error.suggestion, options), "what is suggested can be read");
 }
 
@@ -29,7 +30,8 @@ void lookAtError(std::string_view text, const Error& error, const Options& optio
 bool hasOddParts(const Expression& expression) {
   for (std::size_t i = 0; i < expression.size(); ++i)
     for (const Date* date : {&expression.piece(i).from, &expression.piece(i).last()})
-      if (date->isMasked() || date->significant > 0 || date->hasTime || !date->isEvenlyQualified()) return true;
+      if (date->isMasked() || date->significant > 0 || date->hasTime || !date->isEvenlyQualified())
+        return true;
   return false;
 }
 
@@ -53,7 +55,8 @@ void lookAt(const Expression& expression, const Options& options) {
   const std::string written = canonical(expression);
   const Result again = parse(written, options);
   demand(static_cast<bool>(again), "the canonical form can be read");
-  demand(again->plain(options) == plain && again->wide(options) == wide, "the canonical form has the same days");
+  demand(again->plain(options) == plain && again->wide(options) == wide,
+         "the canonical form has the same days");
   demand(again->size() == expression.size() && again->isAllOf() == expression.isAllOf(),
          "the canonical form has the same members");
   for (const End end : {End::Earliest, End::Latest})
@@ -69,7 +72,8 @@ void lookAt(const Expression& expression, const Options& options) {
 
 void lookAtLength(std::string_view text) {
   const LengthResult read = parseLength(text);
-  demand(read.length.has_value() == read.error.empty() && read.at <= text.size(), "a length, or an error in the text");
+  demand(read.length.has_value() == read.error.empty() && read.at <= text.size(),
+         "a length, or an error in the text");
   if (!read.length) return;
   demand(read.length->fewestDays() <= read.length->mostDays(), "the fewest days are not more than the most");
   demand(read.length->inWords() != "", "a length can be said in words");
@@ -87,7 +91,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     if (result) {
       lookAt(*result, options);
       if (const auto two = meantInTwoWays(text))
-        demand(two->byte + two->bytes <= text.size() && !two->hint.empty(), "what can be meant in two ways stands in the text");
+        demand(two->byte + two->bytes <= text.size() && !two->hint.empty(),
+               "what can be meant in two ways stands in the text");
     } else {
       lookAtError(text, result.error(), options);
     }

@@ -22,9 +22,11 @@ constexpr reading::MarkdownWords kOwnWords{kKinds, kBlocks, true};
 
 void lookAtNotices(const reading::MarkdownResult& result, std::size_t size) {
   for (const reading::MarkdownNotice& notice : result.notices) {
-    demand(notice.span.begin <= notice.span.end && notice.span.end <= size, "a notice points inside the text");
+    demand(notice.span.begin <= notice.span.end && notice.span.end <= size,
+           "a notice points inside the text");
     demand(!notice.message.empty(), "a notice says what was seen");
-    demand(base::firstInvalidUtf8(notice.message + notice.hint) == std::string_view::npos, "a notice is UTF-8");
+    demand(base::firstInvalidUtf8(notice.message + notice.hint) == std::string_view::npos,
+           "a notice is UTF-8");
   }
 }
 
@@ -38,14 +40,16 @@ void lookAtBlocks(const document::Blocks& blocks, std::size_t size, int depth) {
 
 void lookAtAddresses(const document::Inlines& inlines) {
   for (const document::Inline& one : inlines) {
-    demand(document::addressKind(one.target->address) != document::AddressKind::unsafe, "nothing that could run is passed on");
+    demand(document::addressKind(one.target->address) != document::AddressKind::unsafe,
+           "nothing that could run is passed on");
     lookAtAddresses(one.children);
   }
 }
 
 void lookAtAddresses(const document::Blocks& blocks) {
   for (const document::Block& block : blocks) {
-    demand(document::addressKind(block.target->address) != document::AddressKind::unsafe, "no picture that could run is passed on");
+    demand(document::addressKind(block.target->address) != document::AddressKind::unsafe,
+           "no picture that could run is passed on");
     lookAtAddresses(block.inlines);
     lookAtAddresses(block.blocks);
     for (const document::Cell& cell : block.table->head) lookAtAddresses(cell.inlines);
@@ -68,7 +72,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const reading::MarkdownResult result = reading::parseMarkdown(text, reading::FileTextMap(0), kWords);
   lookAtNotices(result, size);
   lookAtBlocks(result.blocks, size, 0);
-  if (!reading::scanForLinks(text)) demand(result.notices.empty(), "a text that need not be looked at has no notice");
+  if (!reading::scanForLinks(text))
+    demand(result.notices.empty(), "a text that need not be looked at has no notice");
 
   document::Document document;
   document.blocks = result.blocks;

@@ -39,9 +39,11 @@ class Looker {
         const bool lost = std::isalnum(static_cast<unsigned char>(text_[at])) != 0 && !seen_[at];
         std::size_t end = at + 1;
         if (lost) {
-          while (end < record.place.end && (std::isalnum(static_cast<unsigned char>(text_[end])) != 0 || text_[end] == '-'))
+          while (end < record.place.end &&
+                 (std::isalnum(static_cast<unsigned char>(text_[end])) != 0 || text_[end] == '-'))
             ++end;
-          demand(end < text_.size() && text_[end] == ':', "whatever was typed is read, or a finding says that it is lost");
+          demand(end < text_.size() && text_[end] == ':',
+                 "whatever was typed is read, or a finding says that it is lost");
         }
         at = end;
       }
@@ -52,9 +54,7 @@ class Looker {
   void place(Extent extent, const char* what) {
     demand(extent.begin <= extent.end && extent.end <= text_.size(), what);
   }
-  void mark(Extent extent) {
-    std::fill(seen_.begin() + extent.begin, seen_.begin() + extent.end, true);
-  }
+  void mark(Extent extent) { std::fill(seen_.begin() + extent.begin, seen_.begin() + extent.end, true); }
   void entries(std::span<const Entry> all) {
     for (const Entry& entry : all) {
       place(entry.keyPlace, "a key stands in the file");
@@ -102,9 +102,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   diagnostics::Findings findings;
   reading::readRecords(guide, text.starts_with("guide:") ? "guide.yaml" : "records.yaml", text, findings);
   for (const diagnostics::Finding& finding : findings.all()) {
-    demand(finding.span.begin <= finding.span.end && finding.span.end <= text.size(), "a finding points inside the file");
+    demand(finding.span.begin <= finding.span.end && finding.span.end <= text.size(),
+           "a finding points inside the file");
     demand(!finding.message.empty(), "a finding says what was seen");
-    demand(base::firstInvalidUtf8(finding.message + finding.hint) == std::string_view::npos, "a finding is UTF-8");
+    demand(base::firstInvalidUtf8(finding.message + finding.hint) == std::string_view::npos,
+           "a finding is UTF-8");
   }
   Looker looker(text);
   for (const records::Record& record : guide.records) looker.record(record);
