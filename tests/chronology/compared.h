@@ -16,6 +16,13 @@ inline spelled::Days daysOf(const dates::Bounds& bounds) {
   return days;
 }
 
+// None for a point that is no event.
+inline std::optional<Node> nodeOf(const Reasoned& program, const std::string& event) {
+  for (Node node = 1; node < program.chronology.events().count(); ++node)
+    if (program.chronology.events().text(*program.chronology.events().eventOf(node)) == event) return node;
+  return std::nullopt;
+}
+
 inline long placeOf(const Reasoned& program, FactId fact) {
   const source::Place place = program.collection.sources().place(program.reasons.of(fact).span);
   return invented::placeOf(static_cast<int>(place.line),

@@ -66,10 +66,10 @@ Guide::Guide(unsigned seed) : random_(seed) {
     if (record.kind != "specimen" && record.kind != "source" && !oneIn(4)) record.cite = {aCitation()};
 }
 
-std::size_t Guide::at(const std::string& reference) const {
-  const auto found = std::find_if(records.begin(), records.end(),
-                                  [&](const Record& one) { return one.reference() == reference; });
-  return static_cast<std::size_t>(found - records.begin());
+std::optional<std::size_t> Guide::shapeBut(std::size_t shape) const {
+  for (std::size_t i = 0; i < records.size(); ++i)
+    if (records[i].kind == "shape" && i != shape) return i;
+  return std::nullopt;
 }
 
 std::size_t Guide::any(const std::string& kind) {

@@ -35,13 +35,14 @@ struct Evidence {
 };
 
 struct Value {
-  std::string is;                 // as typed
-  Date date;                      // of a moment; of a span when it began
-  Date until;                     // when it ended
-  std::optional<std::size_t> to;  // the record it names
-  std::string event;              // of `after`: `shape:s1.introduced`
-  std::string least, most;        // at-least, within
-  int number = 0;                 // of a code
+  std::string is;                   // as typed
+  Date date;                        // of a moment; of a span when it began
+  Date until;                       // when it ended
+  std::optional<std::size_t> to;    // the record it names
+  std::optional<std::size_t> orTo;  // a treatment is on one of two shapes
+  std::string event;                // of `after`: `shape:s1.introduced`
+  std::string least, most;          // at-least, within
+  int number = 0;                   // of a code
   Evidence evidence;
   int line = 0;
 };
@@ -73,7 +74,7 @@ class Guide {
   std::string yaml();
 
   std::vector<Record> records;
-  std::size_t at(const std::string& reference) const;
+  std::optional<std::size_t> shapeBut(std::size_t shape) const;  // another shape
 
  private:
   int upTo(int most) { return static_cast<int>(random_() % static_cast<unsigned>(most + 1)); }
@@ -92,6 +93,13 @@ class Guide {
 // names are those of events, `shape:s1.introduced`; codes have points of their own.
 struct Stated {
   spelled::Told told;
+  // A treatment is on one of several shapes: its statement has no steps of its own.
+  struct OneOf {
+    long place;
+    int introduced, withdrawn;
+    std::vector<std::pair<int, int>> shapes;  // introduced, withdrawn
+  };
+  std::vector<OneOf> oneOf;
   std::vector<std::string> points;
 };
 Stated statedBy(const Guide& guide);

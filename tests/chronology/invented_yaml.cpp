@@ -35,12 +35,14 @@ class Writer {
       return;
     }
     const Evidence& evidence = value.evidence;
+    const std::string is =
+        value.orTo ? '[' + value.is + ", " + guide_.records[*value.orTo].id + ']' : value.is;
     if (record.kind == "specimen" || (evidence.cite.empty() && !evidence.judged && !evidence.doubted)) {
-      value.line = line("  " + field + ": " + value.is);
+      value.line = line("  " + field + ": " + is);
       return;
     }
     line("  " + field + ':');
-    value.line = line("    is: " + value.is);
+    value.line = line("    is: " + is);
     put("    ", value.evidence);
   }
 

@@ -180,6 +180,14 @@ class Stating {
     Statement& one = fact(record, field, value, says, false);
     const std::string own = record.reference() + '.';
     const std::string other = guide_.records[*value.to].reference() + '.';
+    if (value.orTo) {
+      Stated::OneOf several{one.place, point(own + "introduced"), point(own + "withdrawn"), {}};
+      for (const std::size_t shape : {*value.to, *value.orTo})
+        several.shapes.emplace_back(point(guide_.records[shape].reference() + ".introduced"),
+                                    point(guide_.records[shape].reference() + ".withdrawn"));
+      out_.oneOf.push_back(std::move(several));
+      return;
+    }
     if (field == "maker") {
       notAfter(one, point(other + "founded"), point(own + "introduced"));
       notAfter(one, point(own + "withdrawn"), point(other + "closed"));
