@@ -17,6 +17,7 @@ Chronology Chronology::reason(const linking::Collection& collection, const evide
   Solver(made).run();
   made.gathered_->network.dropIndex();
   made.gathered_->uses = {};
+  made.precedence_ = sharedIndex();
   return made;
 }
 

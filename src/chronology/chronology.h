@@ -25,6 +25,9 @@ struct Clash {
   bool atFaceValue = false;  // only because dates are taken at plain bounds, doubted ones too
 };
 
+struct SharedIndex;  // precedence.cpp
+std::shared_ptr<SharedIndex> sharedIndex();
+
 class Chronology {
  public:
   // The collection and weights must outlive it.
@@ -81,6 +84,7 @@ class Chronology {
   void tell(Node event, BoundsOf which, dates::End end, Chain& chain) const;
   friend class Solver;
   friend class Precedences;
+  friend struct PrecedenceIndex;
 
   std::shared_ptr<Events> events_;
   std::shared_ptr<Gathered> gathered_;
@@ -90,6 +94,8 @@ class Chronology {
   std::vector<Clash> clashes_;
   std::vector<FactId> alsoClashing_;
   std::vector<FactId> disputed_;
+  // What Precedences look in, made when the first are asked for, by whichever thread does, and shared by all.
+  std::shared_ptr<SharedIndex> precedence_;
 };
 
 }  // namespace saggar::chronology

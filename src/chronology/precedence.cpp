@@ -1,6 +1,7 @@
 #include "chronology/precedence.h"
 
 #include <algorithm>
+#include <mutex>
 
 namespace saggar::chronology {
 
@@ -66,6 +67,8 @@ WhichFirst decide(const Distance& ab, const Distance& ba) {
   return ab.days == 0 && ba.days == 0 ? WhichFirst::sameDay : WhichFirst::undecided;
 }
 
+constexpr std::size_t kMostClashes = 20;
+
 WhichFirst decide(const Between& between, Node a, Node b) {
   return decide(between.of(a, b), between.of(b, a));
 }
@@ -95,44 +98,19 @@ std::vector<Settling> settlingOf(const dates::Bounds& first, const dates::Bounds
 
 }  // namespace
 
-struct Precedences::Parts {
-  // The network with its index, which a chronology does not keep.
-  explicit Parts(const Chronology& of)
-      : chronology(of),
-        network(indexed(of.gathered_->network)),
-        likely(network, of.likelyFacts_),
-        proven(network, of.provenFacts_) {}
+// The network with its index, which a chronology does not keep.
+struct PrecedenceIndex {
+  explicit PrecedenceIndex(const Chronology& of)
+      : network(indexed(of.gathered_->network)),
+        likelyFacts(of.likelyFacts_),
+        provenFacts(of.provenFacts_),
+        likely(network, likelyFacts),
+        proven(network, provenFacts) {}
+  PrecedenceIndex(const PrecedenceIndex&) = delete;
 
   static Network indexed(Network network) {
     network.finish();
     return network;
-  }
-
-  // The contradiction on which the order rests: without any of its facts it is open, with all but one it is not.
-  const Clash* clashBehind(Node a, Node b) const {
-    Selection settled = chronology.testFacts_;
-    std::vector<const Clash*> near;
-    const std::vector<bool> around = pointsAround(a, b);
-    for (const Clash& clash : chronology.clashes_) {
-      if (clash.atFaceValue) continue;
-      for (const EdgeId id : clash.edges) settled.set(id, false);
-      const bool touches = std::any_of(clash.edges.begin(), clash.edges.end(), [&](EdgeId id) {
-        const Edge& edge = network.edge(id);
-        return around[edge.from] || around[edge.to];
-      });
-      if (touches && near.size() < kMostClashes) near.push_back(&clash);
-    }
-    if (near.empty() || decide(Between(network, settled), a, b) != WhichFirst::undecided) return nullptr;
-    for (const Clash* clash : near)
-      for (const FactId without : clash->facts) {
-        Selection trial = settled;
-        for (const EdgeId id : clash->edges)
-          if (network.edge(id).fact != without) trial.set(id, true);
-        Suspects suspects = suspectsOf(network, trial);
-        if (!suspects.none()) continue;
-        if (decide(Between(network, trial, std::move(suspects)), a, b) != WhichFirst::undecided) return clash;
-      }
-    return nullptr;
   }
 
   // What a way between the two, or from the origin to one of them, can pass.
@@ -153,30 +131,67 @@ struct Precedences::Parts {
     return reached;
   }
 
-  static constexpr std::size_t kMostClashes = 20;
-  const Chronology& chronology;
-  Network network;
-  Between likely, proven;
+  const Network network;
+  const Selection likelyFacts, provenFacts;
+  const Between likely, proven;
 };
 
-Precedences::Precedences(const Chronology& chronology) {
-  if (chronology.gathered_ != nullptr) parts_ = std::make_unique<Parts>(chronology);
+struct SharedIndex {
+  std::once_flag made;
+  std::shared_ptr<const PrecedenceIndex> index;
+};
+
+std::shared_ptr<SharedIndex> sharedIndex() {
+  return std::make_shared<SharedIndex>();
 }
 
-Precedences::~Precedences() = default;
+Precedences::Precedences(const Chronology& chronology) : chronology_(chronology) {
+  if (chronology.gathered_ == nullptr) return;
+  SharedIndex& shared = *chronology.precedence_;
+  std::call_once(shared.made, [&] { shared.index = std::make_shared<const PrecedenceIndex>(chronology); });
+  index_ = shared.index;
+}
+
+// The contradiction on which the order rests: without any of its facts it is open, with all but one it is not.
+const Clash* Precedences::clashBehind(Node a, Node b) const {
+  const Network& network = index_->network;
+  Selection settled = chronology_.testFacts_;
+  std::vector<const Clash*> near;
+  const std::vector<bool> around = index_->pointsAround(a, b);
+  for (const Clash& clash : chronology_.clashes_) {
+    if (clash.atFaceValue) continue;
+    for (const EdgeId id : clash.edges) settled.set(id, false);
+    const bool touches = std::any_of(clash.edges.begin(), clash.edges.end(), [&](EdgeId id) {
+      const Edge& edge = network.edge(id);
+      return around[edge.from] || around[edge.to];
+    });
+    if (touches && near.size() < kMostClashes) near.push_back(&clash);
+  }
+  if (near.empty() || decide(Between(network, settled), a, b) != WhichFirst::undecided) return nullptr;
+  for (const Clash* clash : near)
+    for (const FactId without : clash->facts) {
+      Selection trial = settled;
+      for (const EdgeId id : clash->edges)
+        if (network.edge(id).fact != without) trial.set(id, true);
+      Suspects suspects = suspectsOf(network, trial);
+      if (!suspects.none()) continue;
+      if (decide(Between(network, trial, std::move(suspects)), a, b) != WhichFirst::undecided) return clash;
+    }
+  return nullptr;
+}
 
 Precedence Precedences::of(Node a, Node b) const {
   Precedence out;
-  if (parts_ == nullptr || a == b) {
+  if (index_ == nullptr || a == b) {
     out.answer = out.likely = WhichFirst::sameDay;
     out.notFirst = true;
     return out;
   }
-  const Distance likelyAb = parts_->likely.of(a, b);
-  const Distance likelyBa = parts_->likely.of(b, a);
+  const Distance likelyAb = index_->likely.of(a, b);
+  const Distance likelyBa = index_->likely.of(b, a);
   out.likely = decide(likelyAb, likelyBa);
-  const Distance ab = parts_->proven.of(a, b);
-  const Distance ba = parts_->proven.of(b, a);
+  const Distance ab = index_->proven.of(a, b);
+  const Distance ba = index_->proven.of(b, a);
   out.answer = decide(ab, ba);
   out.notFirst = ab.days <= 0;
   if (out.notFirst) out.whyNotFirst = ab.because;
@@ -187,7 +202,7 @@ Precedence Precedences::of(Node a, Node b) const {
   };
   const bool decided = out.answer != WhichFirst::undecided;
   if (!decided) {
-    if (const Clash* clash = parts_->clashBehind(a, b)) {
+    if (const Clash* clash = clashBehind(a, b)) {
       out.answer = WhichFirst::contradiction;
       put(clash->facts);
       return out;
@@ -197,8 +212,7 @@ Precedence Precedences::of(Node a, Node b) const {
   if (answer == WhichFirst::first || answer == WhichFirst::sameDay) put((decided ? ba : likelyBa).because);
   if (answer == WhichFirst::second || answer == WhichFirst::sameDay) put((decided ? ab : likelyAb).because);
   if (!decided)
-    out.settle = settlingOf(parts_->chronology.bounds(a, BoundsOf::proven),
-                            parts_->chronology.bounds(b, BoundsOf::proven));
+    out.settle = settlingOf(chronology_.bounds(a, BoundsOf::proven), chronology_.bounds(b, BoundsOf::proven));
   return out;
 }
 

@@ -28,16 +28,20 @@ struct Precedence {
   std::vector<Settling> settle;  // nearest first; none if it is decided or a contradiction
 };
 
-// Made once for any number of questions; the chronology must outlive it.
+struct PrecedenceIndex;
+
+// For any number of questions, from any number of threads; the chronology must outlive it. All that are made of one
+// chronology share their index, which costs about as much as the chronology itself.
 class Precedences {
  public:
   explicit Precedences(const Chronology& chronology);
-  ~Precedences();
   Precedence of(Node a, Node b) const;
 
  private:
-  struct Parts;
-  std::unique_ptr<Parts> parts_;
+  const Clash* clashBehind(Node a, Node b) const;
+
+  const Chronology& chronology_;
+  std::shared_ptr<const PrecedenceIndex> index_;
 };
 
 }  // namespace saggar::chronology

@@ -25,19 +25,32 @@ class Finder {
     ways_.via.assign(network.nodes(), kNoEdge);
   }
 
-  // From the origin; or, if `start` is another point, from there without the origin.
-  Ways run(Node start) {
-    start_ = start;
+  Ways fromOrigin() {
     const std::size_t groups = order_.groups();
-    std::size_t first = 0;
-    if (start != kOrigin) {
-      ways_.days.set(start, 0);
-      first = order_.groupOf[start];
-    }
-    for (std::size_t i = first; i < groups; ++i) {
-      const bool forwards = ways_.direction == Direction::fromOrigin;
-      settle(order_.group(forwards ? i : groups - 1 - i));
-    }
+    const bool forwards = ways_.direction == Direction::fromOrigin;
+    for (std::size_t i = 0; i < groups; ++i) settle(order_.group(forwards ? i : groups - 1 - i));
+    return std::move(ways_);
+  }
+
+  // From a point without the origin: only what can be reached is looked at, nearly always a small part.
+  Ways fromPoint(Node start) {
+    start_ = start;
+    ways_.days.set(start, 0);
+    std::vector<std::uint32_t> groups;
+    std::vector<bool> seen(order_.groups(), false);
+    auto reach = [&](std::uint32_t group) {
+      if (seen[group]) return;
+      seen[group] = true;
+      groups.push_back(group);
+    };
+    reach(order_.groupOf[start]);
+    for (std::size_t i = 0; i < groups.size(); ++i)
+      for (const Node node : order_.group(groups[i]))
+        for (const EdgeId id : network_.outOf(node))
+          if (network_.edge(id).to != kOrigin && selection_.has(id))
+            reach(order_.groupOf[network_.edge(id).to]);
+    std::sort(groups.begin(), groups.end());
+    for (const std::uint32_t group : groups) settle(order_.group(group));
     return std::move(ways_);
   }
 
@@ -115,11 +128,11 @@ class Finder {
 }  // namespace
 
 Ways waysOf(const Network& network, const Selection& selection, const Order& order, Direction direction) {
-  return Finder(network, selection, order, direction).run(kOrigin);
+  return Finder(network, selection, order, direction).fromOrigin();
 }
 
 Ways waysFrom(const Network& network, const Selection& selection, const Order& order, Node start) {
-  return Finder(network, selection, order, Direction::fromOrigin).run(start);
+  return Finder(network, selection, order, Direction::fromOrigin).fromPoint(start);
 }
 
 std::vector<EdgeId> edgesOf(const Network& network, const Ways& ways, Node node) {
