@@ -227,11 +227,11 @@ Inlines witnessOf(const Words& words, FactId fact, RecordIndex own) {
       const RecordIndex feature = words.materials().chronology.otherOf(fact);
       return words.linked(feature, {document::text("its " + words.plainFeature(feature))});
     }
-    case Says::dateCode:
-    case Says::worksInUse: return {document::text("its date code")};
+    case Says::dateCode: return {document::text("its date code")};
+    case Says::worksInUse: return {document::text("the works in its date code")};
     case Says::inUse: {
       const bool dated = one.field == "date-code"_f;
-      return {document::text(dated ? "its date code" : "its number")};
+      return {document::text(dated ? "the years of such date codes" : "the years of such numbers")};
     }
     case Says::number:
     case Says::table: return {document::text("its number")};

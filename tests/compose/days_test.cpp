@@ -90,6 +90,38 @@ TEST_CASE("a date that is not recorded or not known: what is known all the same"
                "treatment:t", "withdrawn"_f) == "by the end of 1936, proven by its glaze");
 }
 
+TEST_CASE(
+    "what a number or a date code proves: by its own days, the years of its kind, or the works it names") {
+  const std::string stone = R"(
+- maker: stone
+  name: Stone
+  cite: book
+  works:
+    - {works: low, name: Low, letter: L, used: 1922/1928, cite: book}
+  codes:
+    - {rule: number, used: 1921/1950, written: SERIAL, parts: {SERIAL: 2 digits}, cite: book}
+    - rule: date code
+      on: specimen.date-code
+      used: 1920/1931
+      written: WORKS ANY
+      parts: {WORKS: maker.works.letter, ANY: 2 digits}
+      cite: book
+- shape: slab
+  name: Slab
+  maker: stone
+  cite: list
+- treatment: t
+  shape: slab
+  motif: none
+  code: "07"
+  cite: book
+- {specimen: piece, shape: slab, form: plate, date-code: L12, seen: {on: 2001, how: in-hand}}
+)";
+  CHECK(beside(stone, "treatment:t", "introduced"_f) ==
+        "1921 to 1950, proven by the years of such numbers");
+  CHECK(beside(stone, "specimen:piece", "made"_f) == "1922 to 1928, proven by the works in its date code");
+}
+
 TEST_CASE("that a thing was there when somebody saw it, and that there was a firm, is not worth a word") {
   const std::string seen =
       "- {specimen: piece, shape: cairn, form: plate, seen: {on: 2001, how: in-hand}}\n"
