@@ -6,6 +6,7 @@
 #include "checks/rules.h"
 #include "codes/signs.h"
 #include "linking/names.h"
+#include "study/looks.h"
 
 // One number on two different decorations. Only what is recorded of both tells them apart.
 //
@@ -15,7 +16,6 @@ namespace saggar::checks {
 
 using choosing::CodeOnRecord;
 using choosing::CodeReading;
-using records::Entry;
 using records::Record;
 using records::RecordIndex;
 using records::Value;
@@ -61,30 +61,16 @@ std::vector<RecordIndex> targets(const Value* value) {
   return all;
 }
 
-template <class T>
-bool disjoint(const std::vector<T>& a, const std::vector<T>& b) {
+bool differ(const std::vector<RecordIndex>& a, const std::vector<RecordIndex>& b) {
   if (a.empty() || b.empty()) return false;
   return std::none_of(a.begin(), a.end(),
-                      [&](const T& one) { return std::find(b.begin(), b.end(), one) != b.end(); });
-}
-
-std::vector<std::string> words(const Value& shown) {
-  std::vector<std::string> all;
-  for (const Value& one : shown.each()) {
-    const Value* is = one.type == ValueType::mapping ? one.find("is"_f) : &one;
-    if (is == nullptr) return {};
-    for (const Value& word : is->each()) {
-      if (!certain(&word) || (word.type != ValueType::text && word.type != ValueType::none)) return {};
-      all.push_back(base::folded(word.text));
-    }
-  }
-  return all;
+                      [&](RecordIndex one) { return std::find(b.begin(), b.end(), one) != b.end(); });
 }
 
 class Look {
  public:
   Look(const Context& context, diagnostics::Findings& findings)
-      : all_(context.collection), codes_(context.codes), findings_(findings) {}
+      : all_(context.collection), codes_(context.codes), looks_(context.collection), findings_(findings) {}
 
   void run() {
     gather();
@@ -173,24 +159,22 @@ class Look {
   }
 
   // In what two of the holders certainly differ; empty if no two do.
-  std::string difference(const Number& number) const {
+  std::string difference(const Number& number) {
     constexpr std::size_t kMostCompared = 50;  // a number on more than that differs at once or not at all
     const std::size_t count = std::min(number.holders.size(), kMostCompared);
     for (std::size_t i = 0; i < count; ++i) {
       for (std::size_t j = i + 1; j < count; ++j) {
         const Record& a = all_[number.holders[i].record];
         const Record& b = all_[number.holders[j].record];
-        if (disjoint(targets(a.find("motif"_f)), targets(b.find("motif"_f)))) return "motif";
+        if (differ(targets(a.find("motif"_f)), targets(b.find("motif"_f)))) return "motif";
         if (number.alone) continue;
-        if (disjoint(targets(a.find("shape"_f)), targets(b.find("shape"_f)))) return "shape";
-        const Value* look = a.find("look"_f);
-        const Value* other = b.find("look"_f);
-        if (!certain(look) || !certain(other)) continue;
-        for (const Entry& entry : look->entries()) {
-          const Value* same = other->find(entry.key);
-          if (same != nullptr && certain(same) && certain(&entry.value) &&
-              disjoint(words(entry.value), words(*same)))
-            return std::string(entry.key);
+        if (differ(targets(a.find("shape"_f)), targets(b.find("shape"_f)))) return "shape";
+        const study::Row look = looks_.rowOf(number.holders[i].record);
+        const study::Row other = looks_.rowOf(number.holders[j].record);
+        for (const study::Recorded& one : look) {
+          const study::Recorded* same = study::find(other, one.feature);
+          if (same != nullptr && study::disjoint(one.values, same->values))
+            return std::string(all_[one.feature].id);
         }
       }
     }
@@ -244,6 +228,7 @@ class Look {
 
   const linking::Collection& all_;
   const choosing::CodeReadings& codes_;
+  study::Looks looks_;
   diagnostics::Findings& findings_;
   std::vector<Held> held_;
   std::deque<std::string> unread_;  // texts of codes that cannot be read

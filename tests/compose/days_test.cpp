@@ -117,8 +117,7 @@ TEST_CASE(
   cite: book
 - {specimen: piece, shape: slab, form: plate, date-code: L12, seen: {on: 2001, how: in-hand}}
 )";
-  CHECK(beside(stone, "treatment:t", "introduced"_f) ==
-        "1921 to 1950, proven by the years of such numbers");
+  CHECK(beside(stone, "treatment:t", "introduced"_f) == "1921 to 1950, proven by the years of such numbers");
   CHECK(beside(stone, "specimen:piece", "made"_f) == "1922 to 1928, proven by the works in its date code");
 }
 
