@@ -241,7 +241,10 @@ Composed contentsPage(const Book& book) {
     if (chapter.record != records::kNoRecord &&
         (book.records()[chapter.record].find("introduced"_f) != nullptr ||
          book.records()[chapter.record].find("withdrawn"_f) != nullptr)) {
-      put(words, ", " + book.words().plainDates(book.records()[chapter.record]));
+      const PublishedRecord record = book.records()[chapter.record];
+      put(words, ", " + book.words().plainDates(record));
+      if (const std::string stands = book.words().standingOfDates(record); !stands.empty())
+        putInBrackets(words, {text(stands)});
     }
     items.push_back(item(std::move(words)));
   }

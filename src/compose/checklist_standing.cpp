@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "compose/phrases.h"
+
 namespace saggar::compose {
 
 using choosing::Path;
@@ -50,9 +52,13 @@ ChecklistStanding::ChecklistStanding(const Words& words, const choosing::Query& 
   any_ = std::any_of(shown_.begin(), shown_.end(), [](Field field) { return field != Field{}; });
   if (!any_) return;
   std::map<std::string, std::size_t> counts;
-  for (const choosing::Chosen& row : rows)
-    if (std::string common = commonOf(standings(row.record)); !common.empty()) ++counts[std::move(common)];
+  for (const choosing::Chosen& row : rows) {
+    const std::vector<std::string> all = standings(row.record);
+    said_.insert(all.begin(), all.end());
+    if (std::string common = commonOf(all); !common.empty()) ++counts[std::move(common)];
+  }
   usual_ = mostOf(counts);
+  wholeRows_ = counts.size() > 1;
 }
 
 std::vector<std::string> ChecklistStanding::standings(RecordIndex record) const {
@@ -78,11 +84,28 @@ std::vector<std::string> ChecklistStanding::behind(RecordIndex record) const {
 
 std::string ChecklistStanding::legend() const {
   if (!any_) return {};
-  std::string is = "is " + usual_;
-  if (usual_ == kDocumented) is += ": an original source says it at first hand";
-  if (usual_ == evidence::inWords(evidence::Standing::uncited)) is = "has " + usual_;
-  return "What has no word beside it on how well it is known " + is +
-         ". Such a word behind the first column is said of the whole row.";
+  const bool one = said_.size() - said_.count(std::string()) <= 1;
+  std::string out = one ? "What stands here " : "What has no word beside it on how well it is known ";
+  out += usual_ == evidence::inWords(evidence::Standing::uncited) ? "has " : "is ";
+  out += usual_;
+  auto means = [](std::string_view word) -> std::string_view {
+    if (word == kDocumented) return "an original source says it at first hand";
+    if (word == "supported") return "two independent witnesses say so, or a copy of such a source";
+    if (word == "suggested") return "another source says so";
+    if (word == "disputed") return "something else that is known contradicts it";
+    return {};
+  };
+  if (const std::string_view meaning = means(usual_); !meaning.empty()) out += ": " + std::string(meaning);
+  out += '.';
+  for (const std::string_view word : {kDocumented, std::string_view("supported"),
+                                      std::string_view("suggested"), std::string_view("disputed")}) {
+    const bool said = std::any_of(said_.begin(), said_.end(), [&](const std::string& all) {
+      return all.starts_with(word) || all.ends_with(word);
+    });
+    if (said && word != usual_)
+      out += ' ' + capitalised(std::string(word)) + ": " + std::string(means(word)) + '.';
+  }
+  return wholeRows_ ? out + " Such a word in the first column goes for its whole row." : out;
 }
 
 }  // namespace saggar::compose

@@ -1,4 +1,5 @@
 #pragma once
+#include <set>
 #include <string>
 #include <vector>
 
@@ -15,7 +16,8 @@ class ChecklistStanding {
   ChecklistStanding(const Words& words, const choosing::Query& query,
                     const std::vector<choosing::Chosen>& rows);
 
-  // What the head says of what has no word beside it; empty where nothing on the sheet has a standing.
+  // What the head says of what has no word beside it, and what the words mean that are used; empty where nothing on the
+  // sheet has a standing.
   std::string legend() const;
 
   // One row: by column "supported", "disputed; the author's judgement"; empty where there is nothing to say.
@@ -28,7 +30,9 @@ class ChecklistStanding {
   Kind kind_;
   std::vector<records::Field> shown_;  // by column: the field of the row's own record, if it needs evidence
   bool any_ = false;
-  std::string usual_;  // of most rows
+  std::string usual_;           // of most rows
+  std::set<std::string> said_;  // of any cell
+  bool wholeRows_ = false;      // some row has another than most
 };
 
 }  // namespace saggar::compose

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "compose/claim_tests.h"
+#include "compose/claims.h"
 #include "compose/entries.h"
 #include "compose/question_days.h"
 
@@ -138,13 +139,7 @@ Inlines claimLine(Page& page, RecordIndex index) {
     put(note, page.words().linked(later, {text("see the correction")}));
     notes.push_back(std::move(note));
   }
-  const Value* says = record.find("says"_f);
-  Inlines evidence =
-      says == nullptr ? Inlines{text("no source recorded")} : page.words().evidence(*says, record);
-  const bool cited = document::plainText(evidence) != "no source recorded";
-  Inlines tested = cited ? testInWords(page.words(), index) : testAloneInWords(page.words(), record);
-  if (cited || tested.empty()) notes.push_back(std::move(evidence));
-  if (!tested.empty()) notes.push_back(std::move(tested));
+  notes.push_back(claimEvidence(page.words(), record));
   if (const Value* against = record.find("against"_f);
       against != nullptr && against->evidence != nullptr && !against->evidence->cite.empty()) {
     Inlines note;

@@ -63,7 +63,7 @@ constexpr Label kLabels[] = {
 constexpr Field kElsewhere[] = {"name"_f,  "title"_f, "also"_f,   "note"_f,  "more"_f,
                                 "photo"_f, "after"_f, "before"_f, "codes"_f, "see"_f};
 
-Inlines relationInWords(const Page& page, const Value& value) {
+Inlines relationInWords(const Page& page, const PublishedRecord& record, const Value& value) {
   std::vector<Inlines> parts;
   for (const Value& one : value.each()) {
     const Value* event = one.find("event"_f);
@@ -77,9 +77,12 @@ Inlines relationInWords(const Page& page, const Value& value) {
       put(part, ", within " + Words::lengthInWords(within->text));
     if (const Value* least = one.find("at-least"_f))
       put(part, ", by at least " + Words::lengthInWords(least->text));
+    if (&one != &value) putInBrackets(part, page.words().evidenceBeside(record, one));
     parts.push_back(std::move(part));
   }
-  return listed(std::move(parts));
+  Inlines out = listed(std::move(parts));
+  putInBrackets(out, page.words().evidenceBeside(record, value));
+  return out;
 }
 
 bool isDated(FieldType type) {
@@ -188,7 +191,7 @@ std::vector<Blocks> facts(const Page& page, const PublishedRecord& record, std::
     if (field == "more"_f) more = value;
     if (field == "after"_f || field == "before"_f)
       items.push_back(
-          labelled(field == "after"_f ? "Came after" : "Came before", relationInWords(page, *value)));
+          labelled(field == "after"_f ? "Came after" : "Came before", relationInWords(page, record, *value)));
     if (std::find(std::begin(kElsewhere), std::end(kElsewhere), field) != std::end(kElsewhere)) continue;
     items.push_back(fact(page, record, field));
   }

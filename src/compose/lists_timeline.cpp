@@ -7,8 +7,8 @@
 
 // Events in their order. The problem: an event is not a day but two pairs of days, and a line drawn through them does not
 // fit a column of print. The choice: a row for each event, its proven days and then its likely ones where they say more,
-// in the order of the likely days; what is open at its beginning stands where it ends. The cost: events that may have
-// come in another order stand in this one; `saggar first` tells.
+// in the order of the days by which they had likely happened. The cost: events that may have come in another order
+// stand in this one; `saggar first` tells.
 namespace saggar::compose {
 
 using choosing::Chosen;
@@ -28,7 +28,8 @@ struct Row {
   Event event;
   Bounds proven, likely;
 
-  Day key() const { return likely.earliest.isFinite() ? likely.earliest : likely.latest; }
+  // The day by which it had happened; where that is open, the first that it can have.
+  Day key() const { return likely.latest.isFinite() ? likely.latest : likely.earliest; }
 };
 
 // Empty for an event that is no part of a thing's life, such as the day on which it was looked at.
@@ -87,6 +88,18 @@ Inlines sourcesOf(const Page& page, const Row& row) {
   return out;
 }
 
+// Of the earliest likely day: that a firm existed before its wares need not be said.
+bool saysOnlyThatThereWasAFirm(const chronology::Chronology& chronology, const Row& row,
+                               chronology::Node node) {
+  if (row.likely.earliest == row.proven.earliest) return false;
+  const std::vector<chronology::FactId> chain =
+      chronology.because(node, BoundsOf::likely, dates::End::Earliest);
+  if (chain.empty()) return false;
+  const chronology::Fact& first = chronology.fact(chain[0]);
+  return first.record != row.event.record && first.says == chronology::Says::date &&
+         first.field == "founded"_f;
+}
+
 // A day that nobody has recorded is worth a row where it is known from both sides, and begins something.
 bool isWorthARow(const PublishedRecord& record, const Row& row) {
   const Value* value = record.find(row.event.field);
@@ -109,15 +122,15 @@ Blocks timelineList(Page& page, const Listing& listing) {
       if (whatHappened(record.kind(), slot.field, slot.end).empty()) continue;
       const Event event{one.record, slot.field, slot.end};
       const chronology::Node node = chronology.events().nodeOf(event);
-      const Row row{event, chronology.bounds(node, BoundsOf::proven),
-                    chronology.bounds(node, BoundsOf::likely)};
+      Row row{event, chronology.bounds(node, BoundsOf::proven), chronology.bounds(node, BoundsOf::likely)};
+      if (saysOnlyThatThereWasAFirm(chronology, row, node)) row.likely.earliest = row.proven.earliest;
       if (isWorthARow(record, row)) rows.push_back(row);
     }
     undated += rows.size() == before ? 1 : 0;
   }
   if (rows.empty()) return {};
   std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
-    return std::pair(a.key(), a.likely.latest) < std::pair(b.key(), b.likely.latest);
+    return std::pair(a.key(), a.likely.earliest) < std::pair(b.key(), b.likely.earliest);
   });
   document::Table table = tableOf({"When", "What", "Sources"});
   for (const Row& row : rows) {
@@ -127,10 +140,12 @@ Blocks timelineList(Page& page, const Listing& listing) {
     put(what, ", " + std::string(whatHappened(record.kind(), row.event.field, row.event.end)));
     addRow(table, {{text(when(row))}, std::move(what), sourcesOf(page, row)});
   }
-  Blocks out{document::paragraph({text(
-                 "Days that are proven; behind “likely” those that follow from all that is recorded, and "
-                 "in their order. Nothing is proven of what is only likely.")}),
-             document::table(std::move(table))};
+  Blocks out{
+      document::paragraph({text(
+          "Each row has the days that are proven, and behind “likely” the days that follow from all "
+          "that is recorded. The rows stand in the order in which the things had likely happened; two of "
+          "them may have come the other way round.")}),
+      document::table(std::move(table))};
   if (undated != 0)
     out.push_back(document::paragraph(
         {text("Of " + countedInWords(undated, "record", "records") + " no such day is known.")}));

@@ -19,19 +19,6 @@ std::string standingOfRow(const Words& words, const PublishedRecord& record) {
   return std::string(evidence::inWords(cited ? evidence::Standing::documented : evidence::Standing::uncited));
 }
 
-std::string standingOfDates(const Words& words, const PublishedRecord& record) {
-  const std::string row = standingOfRow(words, record);
-  std::string parts[2];
-  for (const auto& [field, at] : {std::pair{"introduced"_f, 0}, {"withdrawn"_f, 1}})
-    if (const Value* value = record.find(field); value != nullptr && value->said())
-      if (std::string one = words.standingInFull(record, *value); one != row) parts[at] = std::move(one);
-  if (parts[0] == parts[1]) return parts[0];
-  std::vector<std::string> said;
-  if (!parts[0].empty()) said.push_back("first year " + parts[0]);
-  if (!parts[1].empty()) said.push_back("last year " + parts[1]);
-  return base::joined(said, "; ");
-}
-
 }  // namespace
 
 RowStandings::RowStandings(const Page& page, const std::vector<choosing::Chosen>& rows) {
@@ -39,7 +26,7 @@ RowStandings::RowStandings(const Page& page, const std::vector<choosing::Chosen>
   for (const choosing::Chosen& row : rows) {
     const PublishedRecord record = page.record(row.record);
     Said& said = said_[row.record];
-    said.parts[dates] = standingOfDates(page.words(), record);
+    said.parts[dates] = page.words().standingOfDates(record, standingOfRow(page.words(), record));
     said.parts[sources] = page.words().standingOfSources(record);
     const evidence::KnownBy best = weights.knownBy(row.record);
     if (best != evidence::KnownBy::inHand) said.parts[known] = std::string(evidence::inWords(best));

@@ -137,9 +137,9 @@ Blocks sourcesChapter(Page& page) {
             "directly and "
             "at first hand. "),
        document::emphasis({text("Supported")}),
-       text(" is what two witnesses say who owe each other nothing, or one original that falls short of "
-            "that, or a "
-            "copy of one; "),
+       text(" is what two witnesses say who owe each other nothing, or one original source that says it only "
+            "at "
+            "second hand, indirectly or long afterwards, or a copy of an original; "),
        document::emphasis({text("suggested")}), text(" what any other source says; "),
        document::emphasis({text("disputed")}),
        text(" what cannot be true together with something else. Days are "),

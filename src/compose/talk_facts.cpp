@@ -378,6 +378,8 @@ class Lines {
 
   std::string offered(const PublishedRecord& record) const {
     std::string years = words_.plainDates(record);
+    if (const std::string stands = words_.standingOfDates(record); !stands.empty())
+      years += " (" + stands + ")";
     if (years.starts_with("not known") || years.starts_with("not recorded"))
       return "years of offer " + std::move(years);
     if (years.starts_with("by ")) return "on sale " + std::move(years);

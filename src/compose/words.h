@@ -108,6 +108,8 @@ class Words {
   std::string standing(const PublishedRecord& owner, records::Field field, const records::Value& value) const;
   // The same of a value by whatever evidence, where no source is printed beside it; "documented" for what is.
   std::string standingInFull(const PublishedRecord& owner, const records::Value& value) const;
+  // How the dates of plainDates stand, where that is not `usual`: "first year disputed; last year supported".
+  std::string standingOfDates(const PublishedRecord& record, std::string_view usual = "documented") const;
   // How what rests on a record's own sources stands: the weakest of it.
   std::string standingOfSources(const PublishedRecord& record) const;
 

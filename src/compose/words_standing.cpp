@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "base/text.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
 
@@ -68,6 +69,20 @@ std::string Words::standingInFull(const PublishedRecord& owner, const Value& val
   return weighed.standing == Standing::documented
              ? "disputed"
              : "disputed; " + std::string(evidence::inWords(weighed.standing));
+}
+
+std::string Words::standingOfDates(const PublishedRecord& record, std::string_view usual) const {
+  std::vector<std::string> both, apart;
+  for (const auto& [field, which] : {std::pair{"introduced"_f, "first year"}, {"withdrawn"_f, "last year"}}) {
+    const Value* value = record.find(field);
+    if (value == nullptr || !value->said()) continue;
+    const std::string one = standingInFull(record, *value);
+    both.push_back(one);
+    if (one != usual)
+      apart.push_back(which + std::string(one.find(' ') == std::string::npos ? " " : ": ") + one);
+  }
+  if (apart.empty()) return {};
+  return both.front() == both.back() ? both.front() : base::joined(apart, "; ");
 }
 
 std::string Words::standingOfSources(const PublishedRecord& record) const {

@@ -60,6 +60,28 @@ std::vector<Pair> piecesOf(const Collection& collection, RecordIndex index, cons
   return pieces;
 }
 
+RecordIndex makerOf(const Record& shape) {
+  const Value* maker = shape.find("maker"_f);
+  return maker == nullptr ? records::kNoRecord : maker->target();
+}
+
+// The makers of whose ware any decoration is on record: what a piece was made in, where `all` is said of it, is meant of
+// their shapes, and not of those that others made and that stand in the guide to be told apart from them.
+std::set<RecordIndex> makersTreated(const Collection& collection) {
+  std::set<RecordIndex> makers;
+  for (const RecordIndex index : collection.ofKind(Kind::treatment))
+    if (const Value* shape = collection[index].find("shape"_f))
+      for (const Value& one : shape->each())
+        if (one.target() != records::kNoRecord) makers.insert(makerOf(collection[one.target()]));
+  return makers;
+}
+
+// The shape's maker is another's, and its pieces are listed nowhere but under `all`.
+bool isForComparison(const Record& record, const std::set<RecordIndex>& treated) {
+  return record.kind == Kind::shape && !treated.empty() && record.find("forms"_f) == nullptr &&
+         !treated.contains(makerOf(record));
+}
+
 }  // namespace
 
 std::vector<FormsNeverSeen> formsNeverSeen(const Collection& collection,
@@ -67,10 +89,12 @@ std::vector<FormsNeverSeen> formsNeverSeen(const Collection& collection,
   choosing::PathProblem problem;
   const choosing::Path forms = choosing::Path::compile("forms", Kind::shape, collection, problem);
   const std::set<Pair> seen = seenPieces(collection);
+  const std::set<RecordIndex> treated = makersTreated(collection);
   std::vector<FormsNeverSeen> out;
   std::size_t pairs = 0;
   for (const RecordIndex index : records) {
     if (collection[index].kind != Kind::shape && collection[index].kind != Kind::set) continue;
+    if (isForComparison(collection[index], treated)) continue;
     if (pairs > kMostPairs) break;
     const std::vector<Pair> pieces = piecesOf(collection, index, forms);
     pairs += pieces.size();

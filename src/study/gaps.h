@@ -35,7 +35,8 @@ struct Unseen {
 Unseen unseenOf(const Collection& collection, const evidence::Weights& weights,
                 std::span<const RecordIndex> records);
 
-// Pieces of a line or set that nobody has seen in hand or in a picture.
+// Pieces of a line or set that nobody has seen in hand or in a picture. Shapes of makers of whose ware no decoration is
+// on record stand in a guide for comparison: of them only what their own `forms` list counts.
 struct FormsNeverSeen {
   RecordIndex of = records::kNoRecord;  // a shape or a set
   std::vector<RecordIndex> forms;       // in the order of the records

@@ -73,7 +73,7 @@ By Ann Author and Ben Author. Second edition. The first edition came out in 2019
 ## The shapes
 
 - [Bryn of Velm](bryn.md), 1921 to 1940
-- [Cairn](cairn.md), from about 1930
+- [Cairn](cairn.md), from about 1930 (the author's judgement)
 
 ## At the back
 

@@ -245,7 +245,7 @@ TEST_CASE("dates in order, and features on record that differ") {
   const std::string dates = block("timeline", "where: {maker: amblecote}");
   CHECK(
       dates ==
-      R"(Days that are proven; behind “likely” those that follow from all that is recorded, and in their order. Nothing is proven of what is only likely.
+      R"(Each row has the days that are proven, and behind “likely” the days that follow from all that is recorded. The rows stand in the order in which the things had likely happened; two of them may have come the other way round.
 
 | When | What | Sources |
 | --- | --- | --- |
@@ -337,7 +337,9 @@ TEST_CASE("offered for one year, by a year, and with what another source says") 
   CHECK(offered("d") ==
         "- **Offered:** in 1954 ([The Book](sources.md#source-book); suggested); last in 1954 ([The "
         "List](sources.md#source-list); suggested)");
-  CHECK(holds(guide.file("README"), "- [B](b.md), on sale by 7 October 1923, to 1938 at the latest\n"));
+  CHECK(holds(guide.file("README"),
+              "- [B](b.md), on sale by 7 October 1923, to 1938 at the latest (first year suggested; last "
+              "year: no source recorded)\n"));
 }
 
 TEST_CASE("pieces seen: by whom, when, and who has them") {

@@ -343,7 +343,8 @@ TEST_CASE("what is not there is said in words") {
                 "- specimen: a\n  shape: b\n  code-seen: unknown\n  marks: unknown\n  seen: {by: mo, how: "
                 "reported}\n"
                 "- shape: b\n  introduced: 1930\n- person: mo\n  name: Mo Delling\n") ==
-        "  - number on it not known\n  - mark not known\n  - the shape offered from 1930\n  - reported by Mo "
+        "  - number on it not known\n  - mark not known\n  - the shape offered from 1930 (no source "
+        "recorded)\n  - reported by Mo "
         "Delling\n");
   CHECK(
       factsOf("treatment:a",

@@ -128,7 +128,7 @@ TEST_CASE("a table says how a decoration is known and stands; what goes for ever
 )"),
                                  "| Number |", "\n\n");
   CHECK(holds(mixed, "| 1930 to 1940 (last year supported) | [Book](sources.md#source-book), BR-1 |"));
-  CHECK(holds(mixed, "| 1931 to 1941 (first year documented; last year the author's judgement) |"));
+  CHECK(holds(mixed, "| 1931 to 1941 (first year documented; last year: the author's judgement) |"));
   CHECK(holds(mixed, "[Memoir](sources.md#source-memoir), p. 5 (suggested; known from"));
   const std::string alike = chapterOf(kDocumented + R"(
 - treatment: br-5
@@ -144,21 +144,42 @@ TEST_CASE("a table says how a decoration is known and stands; what goes for ever
 }
 
 TEST_CASE(
-    "a checklist: what most of a row has in common behind its first column, what differs in its own place") {
-  const std::string rows = rowsOf(kDocumented + kTold);
-  CHECK(rows ==
+    "a checklist: what most of a row has in common in its first column, what differs in its own place") {
+  CHECK(rowsOf(kDocumented + kTold) ==
         "What has no word beside it on how well it is known is documented: an original source says it at "
         "first hand. "
-        "Such a word behind the first column is said of the whole row.\n"
+        "Supported: two independent witnesses say so, or a copy of such a source. Suggested: another source "
+        "says so. "
+        "Such a word in the first column goes for its whole row.\n"
         "BR-1 | Fern | 1930 | 1940 (supported)\n"
         "BR-2 (suggested) | Fern | 1931 (documented) | 1941 (the author's judgement)\n");
   // What most rows have in common goes without saying.
   CHECK(rowsOf("- treatment: a\n  code: A\n- treatment: b\n  code: B\n" + kDocumented, "[code]") ==
-        "What has no word beside it on how well it is known has no source recorded. Such a word behind the "
-        "first "
-        "column is said of the whole row.\nA\nB\nBR-1 (documented)\n");
+        "What has no word beside it on how well it is known has no source recorded. Documented: an original "
+        "source "
+        "says it at first hand. Such a word in the first column goes for its whole row.\nA\nB\nBR-1 "
+        "(documented)\n");
+  CHECK(rowsOf(kDocumented, "[code, introduced]") ==
+        "What stands here is documented: an original source says it at first hand.\nBR-1 | 1930\n");
   // Nothing that needs evidence is shown: no word about it.
   CHECK(rowsOf(kDocumented, "[met]") == "BR-1 Fern\n");
+}
+
+TEST_CASE(
+    "a contents page says how the dates of a shape stand; what came after what has its source beside it") {
+  Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape}]\n"},
+                    {"records.yaml", kSources + R"(
+- shape: cairn
+  name: Cairn
+  maker: tarn
+  introduced: {is: 1931, cite: [{memoir: p. 3}]}
+  withdrawn: {is: 1940, cite: [{book: leaf 8}]}
+  after: {event: shape:bryn, cite: [{memoir: p. 4}]}
+)"}});
+  CHECK(holds(guide.file("README"), "- [Cairn](cairn.md), 1931 to 1940 (first year suggested)\n"));
+  CHECK(holds(guide.file("cairn"),
+              "- **Came after:** [Bryn](bryn.md#shape-bryn) ([A Memoir](sources.md#source-memoir), p. 4; "
+              "suggested)\n"));
 }
 
 TEST_CASE("a claim always says how it stands") {

@@ -98,7 +98,8 @@ TEST_CASE("a statement that has a name is led by it, and elsewhere the name lead
   const std::string two = "# A\n\n```claims\n```\n";
   CHECK(file(claim, "a", "[{a-chapter-for-every: shape}, prose/a.md]", two) ==
         "# A\n\n- <a id=\"claim-late\"></a>**The date of the jug.** The jug came late ([The "
-        "Book](sources.md#source-book), p. 2). Also called the jug rule. Asked at: the spring fair. See "
+        "Book](sources.md#source-book), p. 2; suggested). Also called the jug rule. Asked at: the spring "
+        "fair. See "
         "[Bryn](bryn.md#shape-bryn).\n");
   Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [prose/a.md, prose/b.md]\n"},
                     {"records.yaml", kWare + claim},
