@@ -157,7 +157,10 @@ class Teller {
                base::counted(test.fitting, std::string(records::name(test.kind))) + " for sure and " +
                std::to_string(test.most) + " at the most, and it says " + saidCount(test) +
                (test.records.empty() ? "" : "; " + withFacts(test.records[0])) + others(test, "; likewise ");
-      case Way::before: return "open: which was first is not proven; " + factsOf(test);
+      case Way::before:
+        return "open: which was first is not proven" +
+               std::string(test.unlikely ? ", and by all that is recorded it was the other way round" : "") +
+               "; " + factsOf(test);
       case Way::same:
       case Way::differ: return "open: " + factsOf(test);
       default:

@@ -100,17 +100,30 @@ class Teller {
     std::string message = plainly(clash, group.at);
     if (message.empty()) message = onNone(clash, group.at);
     if (message.empty()) message = ofNumbers(clash, group.at);
-    if (message.empty()) {
-      message = reasons_.says(group.at) + ", but ";
-      std::vector<std::string> others;
-      for (const FactId fact : inOrder(clash, group.at)) others.push_back(reasons_.says(fact));
-      message += others.empty() ? "that cannot be" : base::listedInWords(others);
-      message += ": " + gapOf(clash) + " short";
-    }
+    if (message.empty()) message = ofFacts(clash, group.at);
     message += seasonOf(clash);
     if (group.clashes.size() > 1)
       message += "; " + base::counted(group.clashes.size() - 1, "more contradiction") + " with it";
     return message;
+  }
+
+  std::string says(FactId id) const {
+    std::string words = reasons_.says(id);
+    if (const auto days = study::daysOfCode(context_.codes, context_.chronology.fact(id)))
+      words += ", of " + dates::describeBounds(*days);
+    return words;
+  }
+
+  // One sentence after the other.
+  std::string ofFacts(const Clash& clash, FactId at) const {
+    std::vector<std::string> others;
+    for (const FactId fact : inOrder(clash, at)) others.push_back(says(fact));
+    if (others.empty()) return says(at) + ", which cannot be";
+    std::string message = says(at) + ", but " + base::listedShortly(std::move(others), kMostNamed);
+    const bool ring = std::all_of(clash.facts.begin(), clash.facts.end(), [&](FactId fact) {
+      return context_.chronology.fact(fact).says == Says::ordered;
+    });
+    return message + (ring ? ": each would have to come before itself" : ": " + gapOf(clash) + " short");
   }
 
   // The others of a set, from what stands next to the place to what stands furthest.
@@ -237,7 +250,10 @@ class Teller {
   }
 
   std::string hintFor(const ClashGroup& group, bool atFaceValue) const {
-    if (atFaceValue) return "taken as they stand these do not fit; widened by `about` or `?` they may";
+    if (atFaceValue)
+      return "as they are typed these do not fit, and only because of `about` or `?` can they be true: type "
+             "what is "
+             "known instead";
     const std::string otherwise = otherwiseRead(group);
     if (group.clashes.size() > 1)
       return "one wrong fact is the likely cause: look at this one first" + otherwise;

@@ -11,6 +11,23 @@ using records::Kind;
 using records::Record;
 using records::Value;
 
+namespace {
+
+// "`price-list-9`, which is of 1929 and", "`deco-book`, which ends on 31 December 1945 and", "the entry in `deco-book` of March
+// 1937", if that is what the citation is dated.
+std::string whatIsCited(const Context& context, const Citation& citation, const std::string& which) {
+  const dates::Expression* date = context.weights.dateOf(citation);
+  const dates::Bounds days = date->wide(context.collection.settings().dates);
+  if (citation.dated != nullptr)
+    return "the entry in `" + which + "` of " + dates::describeBounds(days) + ", which";
+  const bool one = date->shape() == dates::Shape::Date;
+  return '`' + which + "`, which " +
+         (one ? "is of " + dates::describeBounds(days) : "ends on " + dates::describeDay(days.latest)) +
+         " and";
+}
+
+}  // namespace
+
 void sourceTooEarly(const Context& context, diagnostics::Findings& findings) {
   const auto any = [](const Record&, const Entry&) { return true; };
   const auto is = [](const Record& record, const Entry& field, const Value&,
@@ -24,20 +41,20 @@ void sourceTooEarly(const Context& context, diagnostics::Findings& findings) {
     const std::string which = citation.kind == Kind::source
                                   ? std::string(citation.id)
                                   : std::string(name(citation.kind)) + ':' + std::string(citation.id);
-    const dates::Expression* date = context.weights.dateOf(citation);
-    const dates::Day last = date->wide(context.collection.settings().dates).latest;
     std::vector<diagnostics::Related> related;
     if (citation.dated == nullptr && citation.target != records::kNoRecord)
       related.push_back({context.collection[citation.target].span(), "its date stands here"});
-    findings.add({.rule = "source-too-early"_rule,
-                  .span = record.span(citation.idPlace),
-                  .message = fieldsInWords(record, early) + (several ? " are" : " is") + " later than `" +
-                             which + "`, which ends on " + dates::describeDay(last) + " and cannot show it",
-                  .hint = "cite a source of that time or later; write `judged: reason` for what you infer",
-                  .record = record.reference(),
-                  .field = oneField(early),
-                  .related = std::move(related),
-                  .facts = factNotes(record, early)});
+    findings.add(
+        {.rule = "source-too-early"_rule,
+         .span = record.span(citation.idPlace),
+         .message = fieldsInWords(record, early) + (several ? " are" : " is") + " later than " +
+                    whatIsCited(context, citation, which) + " cannot show it",
+         .hint = "cite a source of that time or later, or look at the dates again; write `judged: reason` "
+                 "for what you infer",
+         .record = record.reference(),
+         .field = oneField(early),
+         .related = std::move(related),
+         .facts = factNotes(record, early)});
   });
 }
 

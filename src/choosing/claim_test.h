@@ -56,7 +56,8 @@ struct TestResult {
   Kind kind = Kind::guide;
   source::Span span;  // where the test stands
   Outcome outcome = Outcome::untested;
-  bool firm = false;  // broken by documented and supported facts alone
+  bool firm = false;      // broken by documented and supported facts alone
+  bool unlikely = false;  // of an order that is open: by all that is recorded it was the other way round
   // Records of the kind that are surely `where`; of them those that are surely `has`; those that may be both.
   std::size_t looked = 0, fitting = 0, most = 0;
   Range makes;

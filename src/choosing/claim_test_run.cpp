@@ -159,6 +159,7 @@ void TestRunner::before(const ClaimTest& test, TestResult& result) {
                    : found.notFirst                  ? Outcome::broken
                                                      : Outcome::open;
   result.firm = result.outcome == Outcome::broken;  // only documented facts prove
+  result.unlikely = result.outcome == Outcome::open && found.likely == WhichFirst::second;
   const bool clash = found.answer == WhichFirst::contradiction;
   if (result.outcome != Outcome::open || clash) {
     TestedRecord& told = result.records.emplace_back(TestedRecord{test.events[0]->target(), {}});

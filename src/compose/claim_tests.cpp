@@ -94,7 +94,9 @@ class Teller {
 
   Inlines open(const TestResult& test) const {
     Inlines out;
-    if (test.way == Way::before) return {text("open: the order is not proven")};
+    if (test.way == Way::before)
+      return {text(test.unlikely ? "open: the order is not proven, and likely the other way round"
+                                 : "open: the order is not proven")};
     put(out, "open: ");
     const TestFact* missing = nullptr;
     for (const TestedRecord& one : test.records)

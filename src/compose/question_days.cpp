@@ -162,13 +162,6 @@ std::vector<FactId> datesIn(const chronology::Chronology& chronology, const Clas
   return dates;
 }
 
-// The one reading of a code that is a fact; null where there are several.
-const choosing::CodeReading* readingOf(const Materials& materials, const Fact& fact) {
-  for (const choosing::CodeOnRecord& code : materials.codes.of(fact.record))
-    if (code.value == fact.value) return code.only();
-  return nullptr;
-}
-
 // "The 7-inch plate bears the date code U344, of October to December 1934 (documented)".
 Blocks factInWords(const Page& page, const chronology::Reasons& reasons, FactId id) {
   const Materials& materials = page.words().materials();
@@ -176,10 +169,8 @@ Blocks factInWords(const Page& page, const chronology::Reasons& reasons, FactId 
   const chronology::Reason reason = reasons.of(id);
   std::string says = reason.says;
   std::erase(says, '`');
-  if (fact.says == Says::dateCode)
-    if (const choosing::CodeReading* reading = readingOf(materials, fact);
-        reading != nullptr && reading->reading.when())
-      says += ", of " + dates::describeBounds(*reading->reading.when());
+  if (const auto days = study::daysOfCode(materials.codes, fact))
+    says += ", of " + dates::describeBounds(*days);
   std::vector<Inlines> beside;
   beside.push_back({text(std::string(evidence::inWords(reason.standing)))});
   if (!fact.cites())

@@ -123,9 +123,11 @@ std::string doubtInWords(const Report& report, const source::SourceSet& sources)
                                 [](const std::vector<FactNote>& set) { return set.size() == 1; });
   if (contradictions < 2 || one == report.doubts.end()) return {};
   const FactNote& fact = one->front();
-  return "one fact has part in all " + std::to_string(contradictions) + " contradictions: `" + fact.field +
-         "` of " + fact.record + (fact.value.empty() ? "" : " (" + base::forTerminal(fact.value) + ")") +
-         ", " + placeInWords(sources.place(fact.span)) + "; if it is wrong, none of them is left\n";
+  return "one fact has part in " +
+         (contradictions == 2 ? std::string("both") : "all " + std::to_string(contradictions)) +
+         " contradictions: `" + fact.field + "` of " + fact.record +
+         (fact.value.empty() ? "" : " (" + base::forTerminal(fact.value) + ")") + ", " +
+         placeInWords(sources.place(fact.span)) + "; if it is wrong, none of them is left\n";
 }
 
 }  // namespace

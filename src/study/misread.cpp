@@ -15,6 +15,13 @@ const choosing::CodeReading* onlyReading(const choosing::CodeReadings& codes, co
 
 }  // namespace
 
+std::optional<dates::Bounds> daysOfCode(const choosing::CodeReadings& codes, const chronology::Fact& fact) {
+  if (fact.says != chronology::Says::dateCode) return std::nullopt;
+  const choosing::CodeReading* only = onlyReading(codes, fact);
+  if (only == nullptr || !only->reading.when()) return std::nullopt;
+  return *only->reading.when();
+}
+
 std::vector<Misreading> misreadings(const choosing::CodeReadings& codes,
                                     const chronology::Chronology& chronology,
                                     const chronology::Clash& clash) {

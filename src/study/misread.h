@@ -1,12 +1,16 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "choosing/code_readings.h"
 #include "chronology/chronology.h"
 
-// What the eye could have taken for another sign, where facts cannot all be true.
+// What a date code says where facts cannot all be true, and what the eye could have taken it for.
 namespace saggar::study {
+
+// The days of the one possible reading of a date code; nothing where there are several, and of other facts.
+std::optional<dates::Bounds> daysOfCode(const choosing::CodeReadings& codes, const chronology::Fact& fact);
 
 // A code as it would be with signs of its rule's `alike` exchanged.
 struct Misreading {

@@ -103,6 +103,25 @@ TEST_CASE("a time of a talk is placed at the segment then running") {
     CHECK(broken.text.find(place) != std::string::npos);
 }
 
+TEST_CASE("an order that is not proven: what all that is recorded says of it") {
+  const auto told = [](const std::string& pair) {
+    return Small(
+               "- {shape: harbour, introduced: {is: 1930, cite: memoir}}\n"
+               "- {shape: lantern, introduced: {is: 1938, cite: memoir}}\n"
+               "- {source: memoir, title: A memoir, type: book, date: 1974}\n"
+               "- claim: order\n  says: One came first.\n  test: {before: [" +
+                   pair + "]}\n",
+               {"claim-open"_rule})
+        .one()
+        .message;
+  };
+  CHECK(told("shape:lantern, shape:harbour")
+            .starts_with("`order` is open: which was first is not proven, and by all that is recorded it was "
+                         "the other way "
+                         "round; "));
+  CHECK(told("shape:harbour, shape:lantern").starts_with("`order` is open: which was first is not proven; "));
+}
+
 TEST_CASE("an error only where the facts are documented or supported") {
   const std::string look = "{handle: ring, finial: knob}";
   const std::string guide1974 =

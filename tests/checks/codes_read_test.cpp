@@ -55,7 +55,8 @@ TEST_CASE("a works that had not opened yet") {
   const Planted bad(piece("  date-code: T261\n"));
   CHECK(bad.found == "planted.yaml:3 error works-out-of-time");
   CHECK(bad.only().message ==
-        "`new` bears the date code `T261`, but `new` bears the letter of a works (`T261`), which was used "
+        "`new` bears the date code `T261`, of January to March 1926, but `new` bears the letter of a works "
+        "(`T261`), which was used "
         "from 1927 to "
         "1962: at least 9 months short");
   CHECK(bad.only().records == std::vector<std::string>{"specimen:new"});

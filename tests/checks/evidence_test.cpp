@@ -164,7 +164,7 @@ TEST_CASE("a source that ends before the fact") {
   CHECK(Small("- {shape: a, withdrawn: {is: 1940, cite: {source: old, dated: 1932-05}}}\n" + books)
             .one()
             .message ==
-        "`withdrawn` of shape:a is later than `old`, which ends on 31 May 1932 and cannot show it");
+        "`withdrawn` of shape:a is later than the entry in `old` of May 1932, which cannot show it");
 }
 
 TEST_CASE("a ring of sources") {

@@ -74,7 +74,7 @@ TEST_CASE("an author is told in words of the one fact that would settle several 
   CHECK(guide.report.errors == 2);
   CHECK(guide.doubts.starts_with("treatment:b introduced, treatment:a introduced\n"));
   CHECK(guide.text.find(
-            "one fact has part in all 2 contradictions: `introduced` of shape:s (1950), records.yaml:3:9; "
+            "one fact has part in both contradictions: `introduced` of shape:s (1950), records.yaml:3:9; "
             "if it is wrong, none of them is left\n") != std::string::npos);
   const Small one(shape("s", "1950", "guide") + treatment("a", "s", "1940") + kBooked);
   CHECK(one.text.find("one fact has part") == std::string::npos);

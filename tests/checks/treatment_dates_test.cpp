@@ -185,3 +185,12 @@ TEST_CASE("years beyond all calendars") {
 TEST_CASE("nothing is concluded from a record of which a part could not be read") {
   CHECK(found("introduced: 1930", "introduced: 1936, withdrawn: never") == "6:43 date-unreadable");
 }
+
+TEST_CASE("orders that go round") {
+  const std::string ring =
+      "- {shape: a, after: shape:b, cite: books}\n- {shape: b, after: shape:a, cite: books}\n";
+  CHECK(Small(guide("", "") + ring).one().message ==
+        "`b` came after shape:a, but `a` came after shape:b: each would have to come before itself");
+  CHECK(Small(guide("", "") + "- {shape: a, after: shape:a, cite: books}\n").one().message ==
+        "`a` came after shape:a, which cannot be");
+}
