@@ -73,23 +73,38 @@ WhichFirst decide(const Between& between, Node a, Node b) {
   return decide(between.of(a, b), between.of(b, a));
 }
 
-// For each order: a bound of one event that would have to move past the other's.
-std::vector<Settling> settlingOf(const dates::Bounds& first, const dates::Bounds& second) {
+// The latest day of an event is proven by nothing but that somebody saw a piece then.
+bool isSighting(const Chronology& chronology, Node node) {
+  const std::vector<FactId> chain = chronology.because(node, BoundsOf::proven, End::Latest);
+  const auto event = chronology.events().eventOf(node);
+  return !chain.empty() && chronology.fact(chain.front()).says == Says::seen && event &&
+         event->field != "seen"_f;
+}
+
+// For each order that is not ruled out: a bound of one event that would have to move past the other's, to a day on which
+// the event can still have been.
+std::vector<Settling> settlingOf(const Chronology& chronology, Node a, Node b, const Precedence& known) {
   struct Move {
     Settling settling;
     Days by;
   };
+  const dates::Bounds first = chronology.bounds(a, BoundsOf::proven);
+  const dates::Bounds second = chronology.bounds(b, BoundsOf::proven);
   std::vector<Move> moves;
-  auto offer = [&](bool ofFirst, End end, Day day, Day now, bool thenFirst) {
-    if (!day.isFinite()) return;
+  auto offer = [&](bool ofFirst, End end, Day day, bool thenFirst) {
+    if (!day.isFinite() || (thenFirst ? known.notFirst : known.notSecond)) return;
+    const dates::Bounds& own = ofFirst ? first : second;
+    if (end == End::Latest ? day < own.earliest : day > own.latest) return;
+    if (end == End::Earliest && isSighting(chronology, ofFirst ? b : a)) return;
+    const Day now = own.at(end);
     const Days by =
         now.isFinite() ? std::max(day.number() - now.number(), now.number() - day.number()) : kFar;
     moves.push_back({{ofFirst, end, day, thenFirst}, by});
   };
-  offer(true, End::Latest, second.earliest.plusDays(-1), first.latest, true);
-  offer(false, End::Earliest, first.latest.plusDays(1), second.earliest, true);
-  offer(false, End::Latest, first.earliest.plusDays(-1), second.latest, false);
-  offer(true, End::Earliest, second.latest.plusDays(1), first.earliest, false);
+  offer(true, End::Latest, second.earliest.plusDays(-1), true);
+  offer(false, End::Earliest, first.latest.plusDays(1), true);
+  offer(false, End::Latest, first.earliest.plusDays(-1), false);
+  offer(true, End::Earliest, second.latest.plusDays(1), false);
   std::stable_sort(moves.begin(), moves.end(), [](const Move& x, const Move& y) { return x.by < y.by; });
   std::vector<Settling> out;
   for (const Move& move : moves) out.push_back(move.settling);
@@ -184,7 +199,7 @@ Precedence Precedences::of(Node a, Node b) const {
   Precedence out;
   if (index_ == nullptr || a == b) {
     out.answer = out.likely = WhichFirst::sameDay;
-    out.notFirst = true;
+    out.notFirst = out.notSecond = true;
     return out;
   }
   const Distance likelyAb = index_->likely.of(a, b);
@@ -194,7 +209,9 @@ Precedence Precedences::of(Node a, Node b) const {
   const Distance ba = index_->proven.of(b, a);
   out.answer = decide(ab, ba);
   out.notFirst = ab.days <= 0;
+  out.notSecond = ba.days <= 0;
   if (out.notFirst) out.whyNotFirst = ab.because;
+  if (out.notSecond) out.whyNotSecond = ba.because;
   auto put = [&](const std::vector<FactId>& facts) {
     for (const FactId fact : facts)
       if (std::find(out.because.begin(), out.because.end(), fact) == out.because.end())
@@ -211,8 +228,7 @@ Precedence Precedences::of(Node a, Node b) const {
   const WhichFirst answer = decided ? out.answer : out.likely;
   if (answer == WhichFirst::first || answer == WhichFirst::sameDay) put((decided ? ba : likelyBa).because);
   if (answer == WhichFirst::second || answer == WhichFirst::sameDay) put((decided ? ab : likelyAb).because);
-  if (!decided)
-    out.settle = settlingOf(chronology_.bounds(a, BoundsOf::proven), chronology_.bounds(b, BoundsOf::proven));
+  if (!decided) out.settle = settlingOf(chronology_, a, b, out);
   return out;
 }
 

@@ -21,11 +21,14 @@ struct Precedence {
   // decides it.
   WhichFirst answer = WhichFirst::undecided;
   WhichFirst likely = WhichFirst::undecided;
-  // It is proven that the first was not before the second, but after it or on the same day; and by what.
-  bool notFirst = false;
-  std::vector<FactId> whyNotFirst;
-  std::vector<FactId> because;   // of a contradiction: what cannot all be true
-  std::vector<Settling> settle;  // nearest first; none if it is decided or a contradiction
+  // It is proven that the first was not before the second, but after it or on the same day; and by what. Likewise that
+  // the second was not before the first.
+  bool notFirst = false, notSecond = false;
+  std::vector<FactId> whyNotFirst, whyNotSecond;
+  std::vector<FactId> because;  // of a contradiction: what cannot all be true
+  // Nearest first; none if it is decided or a contradiction. What is proven rules out is left out, and so is a day after
+  // that on which somebody saw a piece: nobody could hope to find it.
+  std::vector<Settling> settle;
 };
 
 struct PrecedenceIndex;

@@ -1,5 +1,7 @@
 #include "chronology/reasons.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "dates/print.h"
 #include "linking/names.h"
@@ -138,6 +140,9 @@ std::string Reasons::says(FactId id) const {
     case Says::drawn:
     case Says::offered: {
       const Citation& citation = *fact.citation;
+      if (citation.kind != Kind::source)
+        return other + " is cited for " + who + ", which existed by " +
+               (citation.kind == Kind::specimen ? "the time the piece was made" : "then");
       std::string says = other;
       if (!citation.at.empty()) says += " (" + base::onOneLine(citation.at) + ')';
       if (citation.dated != nullptr) says += ", dated " + dates::inWords(*citation.dated) + ',';
@@ -169,8 +174,30 @@ std::string Reasons::says(FactId id) const {
 
 std::string Reasons::standing(FactId id) const {
   const Fact& fact = chronology_.fact(id);
-  return (chronology_.isDisputed(id) ? "disputed; " : "") + std::string(evidence::inWords(fact.standing)) +
-         (fact.doubted ? ", doubted" : "");
+  const std::string before = chronology_.isDisputed(id) ? "disputed; " : "";
+  const std::string after = fact.doubted ? ", doubted" : "";
+  if (fact.standing == Standing::uncited && !fact.cites()) {
+    const evidence::Weighed weighed = weights_.weigh(fact.record, *fact.value);
+    if (weighed.tooEarly != nullptr)
+      return before + "cited only from " + called(weighed.tooEarly->target) +
+             ", which is too early to show it" + after;
+    if (weighed.notFound != nullptr)
+      return before + "looked for in vain in " + called(weighed.notFound->target) + after;
+  }
+  return before + std::string(evidence::inWords(fact.standing)) + after;
+}
+
+std::string Reasons::disputedBeside(FactId id) const {
+  if (!chronology_.isDisputed(id)) return {};
+  const Fact& fact = chronology_.fact(id);
+  for (const Events::Slot& slot : Events::slotsOf(all_[fact.record].kind)) {
+    const std::vector<FactId> open =
+        chronology_.open(chronology_.events().nodeOf(fact.record, slot.field, slot.end));
+    if (std::binary_search(open.begin(), open.end(), id))
+      return fact.says == Says::date || fact.says == Says::dateCode ? "its other end is disputed"
+                                                                    : "what else it says is disputed";
+  }
+  return "disputed where dates are taken as they stand";
 }
 
 std::string_view Reason::word() const {
@@ -200,6 +227,16 @@ Reason Reasons::of(FactId id) const {
     if (weights_.counts(citation, *fact.value, backing) == evidence::Counts::yes)
       reason.sources.push_back(&citation);
   return reason;
+}
+
+std::vector<FactId> datesIn(const Chronology& chronology, const Clash& clash) {
+  std::vector<FactId> dates;
+  for (const EdgeId id : clash.edges) {
+    const Edge& edge = chronology.edge(id);
+    if (edge.from == kOrigin || edge.to == kOrigin) dates.push_back(edge.fact);
+  }
+  std::sort(dates.begin(), dates.end());
+  return dates;
 }
 
 }  // namespace saggar::chronology

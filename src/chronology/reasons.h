@@ -30,8 +30,11 @@ class Reasons {
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
   static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);
-  // "documented", "the author's judgement, doubted", "disputed; documented".
+  // "documented", "the author's judgement, doubted", "disputed; documented", "cited only from The memoir, which is too
+  // early to show it".
   std::string standing(FactId fact) const;
+  // Of a step of a proof that is disputed: what of it is, since what proves is not; else empty.
+  std::string disputedBeside(FactId fact) const;
 
  private:
   std::string dated(const Fact& fact) const;
@@ -44,5 +47,9 @@ class Reasons {
   const Chronology& chronology_;
   Naming naming_;
 };
+
+// Of what cannot all be true the facts that are dates. Two sets with the same dates differ in what ties these: to a
+// reader they are one.
+std::vector<FactId> datesIn(const Chronology& chronology, const Clash& clash);
 
 }  // namespace saggar::chronology

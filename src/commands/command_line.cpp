@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "commands/command.h"
 #include "commands/help.h"
+#include "dates/dates.h"
 
 // The library takes the words apart; what is missing, too much or misspelt is told here, in words for authors. Its own
 // messages never reach one.
@@ -32,6 +33,10 @@ std::string hintFor(std::string_view typed, std::span<const std::string_view> kn
                     const std::string& before, const std::string& otherwise) {
   const auto near = base::nearest(typed, known);
   return near ? "did you mean `" + before + std::string(*near) + "`?" : otherwise;
+}
+
+bool isDate(const std::string& text) {
+  return static_cast<bool>(dates::parse(text));
 }
 
 bool asksForJson(const std::vector<std::string>& words) {
@@ -217,16 +222,18 @@ class CommandLine {
           inTicks(stage_.stage) + " is no stage",
           hintFor(stage_.stage, kStages, "saggar stage ", "the stages are " + listed(kStages, "and")));
     if (name == "date" && !readsDates_) {
-      if (date_.expressions.size() == 1 && date_.expressions[0].find(':') != std::string::npos) {
-        events_.events = date_.expressions;
-      } else {
+      const std::string typed = base::joined(date_.expressions, " ");
+      const std::string read =
+          "what a date means says `saggar date --read \"" + base::shortened(typed, 60) + "\"`";
+      if (date_.expressions.empty())
         return cannot("`saggar date` wants an event, as `kind:id.field`",
-                      date_.expressions.empty()
-                          ? std::string("write `saggar date shape:jessamount.introduced`; what a date means, "
-                                        "`saggar date --read \"by 1935\"` says")
-                          : "what a date means says `saggar date --read \"" +
-                                base::shortened(base::joined(date_.expressions, " "), 60) + "\"`");
-      }
+                      "write `saggar date shape:jessamount.introduced`; what a date means, "
+                      "`saggar date --read \"by 1935\"` says");
+      if (isDate(typed)) return cannot("`saggar date` wants an event, as `kind:id.field`", read);
+      if (date_.expressions.size() != 1)
+        return cannot("`saggar date` wants one event, as `kind:id.field`",
+                      "which of two was first says `saggar first EVENT EVENT`; " + read);
+      events_.events = date_.expressions;
     }
     if (name == "first" && events_.events.size() != 2)
       return cannot("`saggar first` wants two events",

@@ -1,8 +1,12 @@
+#include <algorithm>
+#include <map>
+
 #include "base/text.h"
 #include "commands/command.h"
 #include "commands/reason_output.h"
 #include "commands/resolve_event.h"
 #include "dates/print.h"
+#include "study/misread.h"
 
 // `saggar date EVENT`: its earliest and latest day, proven and likely, and the reasons for each.
 namespace saggar::commands {
@@ -17,6 +21,8 @@ using records::Value;
 using Json = nlohmann::ordered_json;
 
 namespace {
+
+constexpr std::size_t kMostListed = 10;
 
 class Answer {
  public:
@@ -42,18 +48,12 @@ class Answer {
     const records::Record& record = guide_.collection[event_.record];
     std::string out = chronology_.events().text(event_) + ": when " + guide_.reasons->called(event_.record) +
                       ' ' + chronology::Reasons::happened(record.kind, event_.field, event_.end) + '\n';
-    out += "recorded: " + recorded() + "\n\nproven\n" + boundsInWords(guide_, node_, BoundsOf::proven);
-    if (const auto open = chronology_.open(node_); !open.empty()) {
-      out += "  left open, since these cannot all be true:\n";
-      for (const FactId fact : open) out += "    " + reasonInWords(guide_, fact) + '\n';
-    }
-    out += "\nlikely\n" + boundsInWords(guide_, node_, BoundsOf::likely);
+    const std::string proven = boundsInWords(guide_, node_, BoundsOf::proven);
+    const std::string likely = boundsInWords(guide_, node_, BoundsOf::likely);
+    out += "recorded: " + recorded() + '\n' + otherwise() + "\nproven\n" + proven + leftOpen();
+    out += "\nlikely\n" + (likely == proven ? "  the same\n" : likely);
     if (const Choice* choice = chronology_.choiceOf(node_)) out += members(*choice);
-    for (const Clash* clash : clashes_) {
-      out += "\nthese cannot all be true\n";
-      for (const FactId fact : clash->facts) out += "    " + reasonInWords(guide_, fact) + '\n';
-    }
-    return out;
+    return out + contradictions();
   }
 
   std::string asJson() const {
@@ -92,6 +92,78 @@ class Answer {
     if (event_.field == "seen"_f) return sightings(*value);
     return value->said() ? base::onOneLine(value->text)
                          : std::string(value->text.empty() ? "none" : value->text.view());
+  }
+
+  // What other sources say instead: "  or 1941, Price List No. 12  (shapes.yaml:14)".
+  std::string otherwise() const {
+    const records::Record& record = guide_.collection[event_.record];
+    const Value* value = record.find(event_.field);
+    std::string out;
+    if (value == nullptr || value->evidence == nullptr) return out;
+    for (const records::Alternative& other : value->evidence->but()) {
+      std::vector<std::string> parts;
+      if (!other.is.text.empty()) parts.push_back(base::onOneLine(other.is.text));
+      for (const records::Citation& citation : other.cite) parts.push_back(citationInWords(guide_, citation));
+      out += (other.setAside.empty() ? "  or " : "  not ") + base::joined(parts, ", ");
+      if (!other.setAside.empty()) out += ": " + base::onOneLine(other.setAside);
+      out += placeInWords(guide_, record.span(other.place)) + '\n';
+    }
+    return out;
+  }
+
+  std::string leftOpen() const {
+    const std::vector<FactId> open = chronology_.open(node_);
+    if (open.empty()) return {};
+    std::string out = "  left open, since these clash with other facts" +
+                      std::string(clashes_.empty() ? "" : ", as listed below") + '\n';
+    for (std::size_t i = 0; i < std::min(open.size(), kMostListed); ++i)
+      out += "    " + reasonInWords(guide_, open[i]) + '\n';
+    return out + moreOf(open.size(), "    ");
+  }
+
+  // One list for all sets with the same dates: what else ties these is told behind it.
+  std::string contradictions() const {
+    struct Told {
+      std::vector<FactId> dates;
+      const Clash* clash;
+      std::vector<FactId> otherTies;
+    };
+    std::vector<Told> all;
+    std::map<std::vector<FactId>, std::size_t> known;
+    for (const Clash* clash : clashes_) {
+      std::vector<FactId> dates = chronology::datesIn(chronology_, *clash);
+      const auto [at, isNew] = known.try_emplace(dates, all.size());
+      if (isNew) {
+        all.push_back({std::move(dates), clash, {}});
+        continue;
+      }
+      Told& told = all[at->second];
+      for (const FactId fact : clash->facts)
+        if (std::find(told.clash->facts.begin(), told.clash->facts.end(), fact) == told.clash->facts.end() &&
+            std::find(told.otherTies.begin(), told.otherTies.end(), fact) == told.otherTies.end())
+          told.otherTies.push_back(fact);
+    }
+    std::string out;
+    for (std::size_t i = 0; i < std::min(all.size(), kMostListed); ++i) {
+      out += "\nthese cannot all be true\n" + listed(all[i].clash->facts);
+      if (!all[i].otherTies.empty()) out += "  what else ties the same dates\n" + listed(all[i].otherTies);
+      for (const study::Misreading& one : study::misreadings(guide_.codes, chronology_, *all[i].clash))
+        out += "  the eye can take `" + std::string(chronology_.fact(one.fact).value->text) + "` for `" +
+               one.text + "`, of " + dates::describeBounds(one.days) +
+               ", and then the rest could all be true\n";
+    }
+    return out + moreOf(all.size(), "\n");
+  }
+
+  std::string listed(const std::vector<FactId>& facts) const {
+    std::string out;
+    for (const FactId fact : facts) out += "    " + reasonInWords(guide_, fact) + '\n';
+    return out;
+  }
+
+  static std::string moreOf(std::size_t count, const std::string& before) {
+    return count > kMostListed ? before + "and " + std::to_string(count - kMostListed) + " more\n"
+                               : std::string();
   }
 
   std::string members(const Choice& choice) const {

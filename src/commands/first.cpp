@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "chronology/precedence.h"
 #include "commands/command.h"
 #include "commands/reason_output.h"
@@ -38,7 +40,13 @@ class Answer {
   std::string asText() const {
     std::string out = sentence() + '\n';
     if (!found_.because.empty()) out += "\nbecause\n";
-    for (const FactId fact : found_.because) out += "    " + reasonInWords(guide_, fact) + '\n';
+    const bool proven = found_.answer != WhichFirst::undecided && !contradiction();
+    for (const FactId fact : found_.because)
+      out += "    " + (proven ? stepInWords : reasonInWords)(guide_, fact) + '\n';
+    if (const std::vector<FactId>* why = orderKnown()) {
+      out += '\n' + noLater() + "; that is proven\n";
+      for (const FactId fact : *why) out += "    " + stepInWords(guide_, fact) + '\n';
+    }
     for (const Event* event : {&first_, &second_})
       out += '\n' + events_.text(*event) + ", proven\n" +
              boundsInWords(guide_, events_.nodeOf(*event), BoundsOf::proven);
@@ -60,6 +68,10 @@ class Answer {
                {"proven", boundsAsJson(guide_, events_.nodeOf(*event), BoundsOf::proven)}};
     out["because"] = Json::array();
     for (const FactId fact : found_.because) out["because"].push_back(reasonAsJson(guide_, fact));
+    if (const std::vector<FactId>* why = orderKnown())
+      for (const FactId fact : *why)
+        if (std::find(found_.because.begin(), found_.because.end(), fact) == found_.because.end())
+          out["because"].push_back(reasonAsJson(guide_, fact));
     out["settle"] = Json::array();
     for (const Settling& one : found_.settle)
       out["settle"].push_back(Json{{"event", events_.text(one.first ? first_ : second_)},
@@ -74,6 +86,20 @@ class Answer {
   std::string what(const Event& event) const {
     return called(event) + ' ' +
            chronology::Reasons::happened(guide_.collection[event.record].kind, event.field, event.end);
+  }
+
+  // Why one of the two is proven not to be before the other, where that is all that is known of their order.
+  const std::vector<FactId>* orderKnown() const {
+    if (found_.answer != WhichFirst::undecided) return nullptr;
+    return found_.notFirst ? &found_.whyNotFirst : found_.notSecond ? &found_.whyNotSecond : nullptr;
+  }
+
+  // "Plain Linnavere was introduced no later than Harbour Lantern".
+  std::string noLater() const {
+    const Event& early = found_.notFirst ? second_ : first_;
+    const Event& late = found_.notFirst ? first_ : second_;
+    const bool alike = early.field == late.field && early.end == late.end;
+    return what(early) + " no later than " + (alike ? called(late) : what(late));
   }
 
   std::string sentence() const {

@@ -15,11 +15,6 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
-std::string nameOfSource(const Guide& guide, const records::Citation& citation) {
-  if (citation.target == records::kNoRecord) return std::string(citation.id);
-  return guide.reasons->called(citation.target);
-}
-
 Json factAsJson(const Guide& guide, FactId fact) {
   const Reason reason = guide.reasons->of(fact);
   const source::Place place = guide.collection.sources().place(reason.span);
@@ -27,6 +22,24 @@ Json factAsJson(const Guide& guide, FactId fact) {
               {"value", reason.value},           {"standing", std::string(reason.word())},
               {"file", std::string(place.path)}, {"line", place.line},
               {"column", place.column}};
+}
+
+std::string inWords(const Guide& guide, FactId fact, const std::string& standing, const std::string& beside) {
+  const Reason reason = guide.reasons->of(fact);
+  std::string out = reason.says + ": " + standing;
+  std::vector<std::string> sources;
+  for (const records::Citation* citation : reason.sources) {
+    if (guide.chronology.fact(fact).cites()) break;  // it is said in the words
+    sources.push_back(citationInWords(guide, *citation));
+  }
+  if (sources.size() > 3) {
+    const std::size_t more = sources.size() - 2;
+    sources.resize(2);
+    sources.push_back(std::to_string(more) + " more");
+  }
+  if (!sources.empty()) out += " by " + base::joined(sources, "; ");
+  if (!beside.empty()) out += "; " + beside;
+  return out + placeInWords(guide, reason.span);
 }
 
 }  // namespace
@@ -69,24 +82,28 @@ Json boundsAsJson(const Guide& guide, Node event, BoundsOf which) {
   return out;
 }
 
+std::string citationInWords(const Guide& guide, const records::Citation& citation) {
+  std::string out = citation.target == records::kNoRecord ? std::string(citation.id)
+                                                          : guide.reasons->called(citation.target);
+  if (!citation.at.empty()) out += ", " + base::onOneLine(citation.at);
+  return out;
+}
+
+std::string placeInWords(const Guide& guide, const source::Span& span) {
+  const source::Place place = guide.collection.sources().place(span);
+  return "  (" + std::string(place.path) + ':' + std::to_string(place.line) + ')';
+}
+
 std::string reasonInWords(const Guide& guide, FactId fact) {
-  const Reason reason = guide.reasons->of(fact);
-  const source::Place place = guide.collection.sources().place(reason.span);
-  std::string out = reason.says + ": " + guide.reasons->standing(fact);
-  std::vector<std::string> sources;
-  for (const records::Citation* citation : reason.sources) {
-    if (guide.chronology.fact(fact).cites()) break;  // it is said in the words
-    std::string one = nameOfSource(guide, *citation);
-    if (!citation->at.empty()) one += ", " + base::onOneLine(citation->at);
-    sources.push_back(std::move(one));
-  }
-  if (sources.size() > 3) {
-    const std::size_t more = sources.size() - 2;
-    sources.resize(2);
-    sources.push_back(std::to_string(more) + " more");
-  }
-  if (!sources.empty()) out += " by " + base::joined(sources, "; ");
-  return out + "  (" + std::string(place.path) + ':' + std::to_string(place.line) + ')';
+  return inWords(guide, fact, guide.reasons->standing(fact), {});
+}
+
+std::string stepInWords(const Guide& guide, FactId fact) {
+  const std::string beside = guide.reasons->disputedBeside(fact);
+  const std::string standing = beside.empty()
+                                   ? guide.reasons->standing(fact)
+                                   : std::string(evidence::inWords(guide.chronology.fact(fact).standing));
+  return inWords(guide, fact, standing, beside);
 }
 
 std::string boundsInWords(const Guide& guide, Node event, BoundsOf which) {
@@ -103,7 +120,7 @@ std::string boundsInWords(const Guide& guide, Node event, BoundsOf which) {
     out += end == End::Earliest ? "  not before " : "  not after ";
     out += dates::describeDay(day) + '\n';
     for (const FactId fact : guide.chronology.because(event, which, end))
-      out += "    " + reasonInWords(guide, fact) + '\n';
+      out += "    " + (which == BoundsOf::proven ? stepInWords : reasonInWords)(guide, fact) + '\n';
   }
   return out;
 }

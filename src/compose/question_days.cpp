@@ -82,12 +82,6 @@ Inlines restsOn(const Page& page, Node node, End end, RecordIndex own) {
   return out;
 }
 
-bool isSighting(const Page& page, Node node, End end) {
-  const chronology::Chronology& chronology = page.words().materials().chronology;
-  const FactId witness = witnessIn(chronology, chronology.because(node, BoundsOf::proven, end));
-  return witness != chronology::kNoFact && chronology.fact(witness).says == Says::seen;
-}
-
 // "Dorrimere. On record: by 7 October 1923. Proven: by 7 October 1923 (The Ledger)."
 Blocks daysOf(const Page& page, const Event& event, Node node) {
   const Bounds proven = page.words().materials().chronology.bounds(node, BoundsOf::proven);
@@ -149,17 +143,6 @@ bool takesPart(const Page& page, const Clash& clash, const std::vector<RecordInd
   return std::any_of(clash.facts.begin(), clash.facts.end(), [&](FactId fact) {
     return std::find(about.begin(), about.end(), chronology.fact(fact).record) != about.end();
   });
-}
-
-// Two sets with the same dates differ in what ties these: to a reader they are one.
-std::vector<FactId> datesIn(const chronology::Chronology& chronology, const Clash& clash) {
-  std::vector<FactId> dates;
-  for (const chronology::EdgeId id : clash.edges) {
-    const chronology::Edge& edge = chronology.edge(id);
-    if (edge.from == chronology::kOrigin || edge.to == chronology::kOrigin) dates.push_back(edge.fact);
-  }
-  std::sort(dates.begin(), dates.end());
-  return dates;
 }
 
 // "The 7-inch plate bears the date code U344, of October to December 1934 (documented)".
@@ -255,10 +238,6 @@ std::vector<Blocks> whatWouldDecide(Page& page, const PublishedRecord& question)
   if (!asked) return out;
   for (const Settling& one : orderOf(page, *asked).settle) {
     const Event& moved = one.first ? asked->first : asked->second;
-    // A day on which somebody saw a piece decides nothing that anybody could hope to find.
-    if (one.bound == End::Earliest &&
-        isSighting(page, one.first ? asked->secondNode : asked->firstNode, End::Latest))
-      continue;
     Inlines words;
     put(words, "Evidence that ");
     put(words, page.words().name(moved.record));
