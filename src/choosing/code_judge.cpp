@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "choosing/flow.h"
 #include "choosing/own_days.h"
 #include "linking/names.h"
 
@@ -85,9 +86,9 @@ bool Judge::look(const CompiledRule& rule, const codes::Reading& reading, const 
   return false;
 }
 
-std::string Judge::whereInWords(const CompiledRule& rule) const {
-  const source::Span span{rule.whereFile, rule.whereValue->place.begin, rule.whereValue->place.end};
-  return '`' + base::shortened(base::onOneLine(collection_.sources().text(span)), 80) + '`';
+std::string Judge::whereInWords(const CompiledRule& rule) {
+  constexpr std::size_t kMost = 200;
+  return '`' + onOneLine(*rule.whereValue, kMost) + '`';
 }
 
 // Whether its own date lies in the years of such codes, and of the works it names.

@@ -38,7 +38,7 @@ class Judge {
             const Standing& standing, std::vector<Against>* all) const;
   Answer where(const CompiledRule& rule, const Standing& standing) const;
 
-  std::string whereInWords(const CompiledRule& rule) const;
+  static std::string whereInWords(const CompiledRule& rule);
 
  private:
   bool look(const CompiledRule& rule, const codes::Reading& reading, const Standing& standing,

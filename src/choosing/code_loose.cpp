@@ -16,7 +16,9 @@ namespace {
 
 constexpr std::size_t kMostNamed = 8;
 constexpr std::size_t kMostSimilar = 20;
-constexpr std::size_t kMostReadings = 200;
+constexpr std::size_t kMostReadings = 200;  // by one rule
+constexpr std::size_t kMostByAll = 400;
+constexpr std::size_t kFewest = 20;  // … and yet of each rule so many
 
 class LooseReader {
  public:
@@ -30,18 +32,26 @@ class LooseReader {
     const RuleGroup& group = state_.rules.group(maker_.value_or(records::kNoRecord));
     for (const auto& list : group.by) indices.insert(indices.end(), list.begin(), list.end());
     std::sort(indices.begin(), indices.end());
+    const std::size_t most =
+        std::clamp(kMostByAll / std::max<std::size_t>(indices.size(), 1), kFewest, kMostReadings);
     for (std::uint32_t index : indices) {
       const CompiledRule& rule = state_.rules[index];
-      codes::Readings found = rule.rule.read(text_, kMostReadings);
-      for (codes::Reading& reading : found.all) judge(rule, std::move(reading));
-      for (codes::Similar& similar : rule.rule.similar(text_, kMostSimilar).all)
-        out_.similar.push_back({rule.shown, std::move(similar)});
+      codes::Readings found = rule.rule.read(text_, most);
+      out_.more |= found.more;
+      for (codes::Reading& reading : found.all) ways_.push_back({&rule, std::move(reading), {}});
+      codes::Similars similar = rule.rule.similar(text_, kMostSimilar);
+      out_.moreSimilar |= similar.more;
+      for (codes::Similar& one : similar.all) out_.similar.push_back({rule.shown, std::move(one)});
     }
+    meetCarriers();
+    for (Way& way : ways_) judge(way);
     treatmentsFirst(out_.matches);
     std::stable_sort(out_.similar.begin(), out_.similar.end(),
                      [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
-    if (out_.similar.size() > kMostSimilar)
+    if (out_.similar.size() > kMostSimilar) {
       out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
+      out_.moreSimilar = true;
+    }
     const bool possible =
         std::any_of(out_.readings.begin(), out_.readings.end(), [](const auto& one) { return one.possible; });
     if (!possible) {
@@ -75,12 +85,28 @@ class LooseReader {
     });
   }
 
-  // Whether what stands on a record can be read like this.
-  bool readsAs(const CodeOnRecord& code, const CompiledRule& rule, const codes::Reading& reading) const {
-    const std::vector<codes::Reading> full = state_.inFull(code);
-    for (std::size_t i = 0; i < full.size(); ++i)
-      if (code.readings[i].rule == rule.shown && same(reading, full[i])) return true;
-    return false;
+  // One way to read the text, and the codes on record that can be read like this.
+  struct Way {
+    const CompiledRule* rule;
+    codes::Reading reading;
+    std::vector<const CodeOnRecord*> on;
+  };
+
+  // A text with `?` can stand on very many records: each code is read in full once.
+  void meetCarriers() {
+    if (ways_.empty()) return;
+    for (const CodeOnRecord* code : carriers_) {
+      const std::vector<codes::Reading> full = state_.inFull(*code);
+      for (std::size_t i = 0; i < full.size(); ++i) {
+        const CompiledRule& rule = state_.rules.of(*code->readings[i].rule);
+        for (auto way = std::lower_bound(
+                 ways_.begin(), ways_.end(), &rule,
+                 [](const Way&one, const CompiledRule*of) { return one.rule->shown < of->shown; });
+             way != ways_.end() && way->rule == &rule; ++way)
+          if ((way->on.empty() || way->on.back() != code) && same(way->reading, full[i]))
+            way->on.push_back(code);
+      }
+    }
   }
 
   static bool same(const codes::Reading& a, const codes::Reading& b) {
@@ -91,24 +117,19 @@ class LooseReader {
                                           });
   }
 
-  void judge(const CompiledRule& rule, codes::Reading read) {
-    CodeReadings::LooseReading loose{rule.shown, std::move(read), true, {}, {}, {}};
-    bool stands = false;
+  void judge(Way& way) {
+    const CompiledRule& rule = *way.rule;
+    CodeReadings::LooseReading loose{rule.shown, std::move(way.reading), true, {}, {}, {}};
+    const bool stands = !way.on.empty();
     std::vector<Against> against;
-    for (const CodeOnRecord* code : carriers_) {
-      const auto rules = state_.rulesFor(code->record, codeFieldOf(code->field).value_or(CodeField::code));
-      const bool applies = std::any_of(rules.begin(), rules.end(),
-                                       [&](std::uint32_t index) { return &state_.rules[index] == &rule; });
-      if (!applies) continue;
-      if (!readsAs(*code, rule, loose.reading)) continue;
+    for (const CodeOnRecord* code : way.on) {
       std::vector<Against> here = state_.judge.against(rule, loose.reading, state_.standingOf(*code));
       if (here.empty()) {
         if (loose.matches.empty() || loose.matches.back() != code->record)
           loose.matches.push_back(code->record);
-      } else if (!stands) {
+      } else if (against.empty()) {
         against = std::move(here);
       }
-      stands = true;
     }
     missing_.clear();
     for (const PathNeed& need : loose.reading.paths) nameOf(rule, need, loose);
@@ -313,6 +334,7 @@ class LooseReader {
   std::string_view text_;
   std::optional<RecordIndex> maker_;
   std::vector<const CodeOnRecord*> carriers_;
+  std::vector<Way> ways_;         // in the order of the rules, as they stand in the rule book
   std::vector<Against> missing_;  // of the reading at hand: texts that nothing on record gives
   CodeReadings::Loose out_;
 };

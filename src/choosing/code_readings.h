@@ -131,7 +131,8 @@ class CodeReadings {
     std::vector<RecordIndex> begun;
     std::string whyNot;
     const MakerRule* nearest = nullptr;
-    std::vector<Alike> similar;  // what the eye could take it for, fewest exchanges first
+    std::vector<Alike> similar;              // what the eye could take it for, fewest exchanges first
+    bool more = false, moreSimilar = false;  // there are, or may be, more readings, more such texts
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;
 

@@ -1,6 +1,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <map>
 
 #include "base/edit_distance.h"
 #include "base/text.h"
@@ -24,6 +25,37 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t kMostInFull = 6;   // readings told part by part
 constexpr std::size_t kMostListed = 40;  // readings and records listed at all
 
+std::string moreOf(std::size_t count) {
+  return count > kMostListed ? "  … and " + std::to_string(count - kMostListed) + " more\n" : std::string();
+}
+
+// What is said of several readings: each text once, with the rules that say it.
+class Lines {
+ public:
+  void add(std::string text, const std::string& rule) {
+    const auto [at, isNew] = known_.try_emplace(text, all_.size());
+    if (isNew) all_.push_back({std::move(text), {}});
+    std::vector<std::string>& rules = all_[at->second].rules;
+    if (std::find(rules.begin(), rules.end(), '`' + rule + '`') == rules.end())
+      rules.push_back('`' + rule + '`');
+  }
+
+  std::string inWords() const {
+    std::string out;
+    for (std::size_t i = 0; i < std::min(all_.size(), kMostListed); ++i)
+      out += "  " + all_[i].text + "  (" + base::listedShortly(all_[i].rules, 3) + ")\n";
+    return out + moreOf(all_.size());
+  }
+
+ private:
+  struct Line {
+    std::string text;
+    std::vector<std::string> rules;
+  };
+  std::vector<Line> all_;
+  std::map<std::string, std::size_t> known_;
+};
+
 class Answer {
  public:
   Answer(const Guide& guide, std::string text, CodeReadings::Loose found)
@@ -36,14 +68,21 @@ class Answer {
 
   std::string asText() const {
     std::string out = heading() + "\n";
-    const bool brief = possible_.size() > kMostInFull;
-    for (std::size_t i = 0; i < std::min(possible_.size(), kMostListed); ++i)
-      out += brief ? "  " + inOneLine(*possible_[i]) + '\n' : "\n" + inFull(*possible_[i]);
-    out += moreOf(possible_.size());
+    if (possible_.size() > kMostInFull) {
+      Lines lines;
+      for (const auto* reading : possible_) lines.add(inOneLine(*reading), reading->rule->name);
+      out += lines.inWords();
+    } else {
+      for (const auto* reading : possible_) out += "\n" + inFull(*reading);
+    }
     if (!ruledOut_.empty()) {
       out += possible_.empty() ? "\n" : "\nruled out\n";
-      for (std::size_t i = 0; i < std::min(ruledOut_.size(), kMostListed); ++i) out += whyNot(*ruledOut_[i]);
-      out += moreOf(ruledOut_.size());
+      std::vector<std::string> told;
+      for (const auto* reading : ruledOut_)
+        if (std::string why = whyNot(*reading); std::find(told.begin(), told.end(), why) == told.end())
+          told.push_back(std::move(why));
+      for (std::size_t i = 0; i < std::min(told.size(), kMostListed); ++i) out += told[i];
+      out += moreOf(told.size());
     }
     if (possible_.empty() && found_.nearest != nullptr && found_.begun.empty())
       out += (found_.readings.empty() ? "  by `" : "\nnot read\n  by `") + found_.nearest->name + "`\n    " +
@@ -51,9 +90,11 @@ class Answer {
     if (!found_.begun.empty()) out += "\nit is the beginning of\n" + listed(found_.begun);
     if (possible_.empty() && !found_.matches.empty()) out += "\nit stands on\n" + listed(found_.matches);
     if (!found_.similar.empty()) {
-      out += "\nthe eye could also take it for\n";
+      Lines lines;
       for (const CodeReadings::Alike& alike : found_.similar)
-        out += "  " + alike.code.text + "  " + meaningsOf(alike) + '\n';
+        lines.add(alike.code.text + "  " + meaningsOf(alike), alike.rule->name);
+      out += "\nthe eye could also take it for\n" + lines.inWords();
+      if (found_.moreSimilar) out += "  … and perhaps more\n";
     }
     return out;
   }
@@ -91,11 +132,8 @@ class Answer {
       return "no rule reads " + code + (found_.nearest != nullptr ? "" : ": " + found_.whyNot);
     if (possible_.empty()) return code + " can be read, but nothing on record allows it";
     if (possible_.size() == 1) return code + " can be read in one way";
-    return code + " can be read in " + std::to_string(possible_.size()) + " ways";
-  }
-
-  static std::string moreOf(std::size_t count) {
-    return count > kMostListed ? "  … and " + std::to_string(count - kMostListed) + " more\n" : std::string();
+    return code + " can be read in " + (found_.more ? "more than " : "") + std::to_string(possible_.size()) +
+           " ways";
   }
 
   static std::string padded(std::string text, std::size_t width) {
@@ -176,7 +214,7 @@ class Answer {
   }
 
   std::string inOneLine(const CodeReadings::LooseReading& reading) const {
-    std::string out = inWords(reading.reading, &reading) + "  (`" + reading.rule->name + "`)";
+    std::string out = inWords(reading.reading, &reading);
     if (!reading.matches.empty()) out += "  on " + guide_.collection[reading.matches[0]].reference();
     if (reading.matches.size() > 1) out += " and " + base::counted(reading.matches.size() - 1, "more record");
     return out;
@@ -205,8 +243,7 @@ class Answer {
     const std::size_t left = all.size() > kMost ? all.size() - kMost : 0;
     if (left != 0) all.resize(kMost);
     return base::joined(all, "; or ") +
-           (left != 0 ? " and " + base::counted(left, "more reading") : std::string()) + "  (`" +
-           alike.rule->name + "`)";
+           (left != 0 ? " and " + base::counted(left, "more reading") : std::string());
   }
 
   std::string listed(const std::vector<RecordIndex>& all) const {

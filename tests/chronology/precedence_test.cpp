@@ -37,6 +37,26 @@ class Reasoned {
     return out;
   }
 
+  // "not first: …": which of the two is proven not to be before the other, and why.
+  std::string known(std::string_view a, std::string_view b) const {
+    const Precedence found = Precedences(chronology_).of(nodeOf(a), nodeOf(b));
+    const Reasons reasons(collection_, *weights_, chronology_, Reasons::Naming::ids);
+    std::string out = found.notFirst ? "not first:" : found.notSecond ? "not second:" : "";
+    for (const FactId fact : found.notFirst ? found.whyNotFirst : found.whyNotSecond)
+      out += ' ' + reasons.says(fact);
+    return out;
+  }
+
+  // "second not before 1924-01-01: first; …": what would settle it.
+  std::string settle(std::string_view a, std::string_view b) const {
+    std::string out;
+    for (const Settling& one : Precedences(chronology_).of(nodeOf(a), nodeOf(b)).settle)
+      out += std::string(out.empty() ? "" : "; ") + (one.first ? "first" : "second") +
+             (one.bound == dates::End::Latest ? " by " : " not before ") + one.day.toString() + ": " +
+             (one.thenFirst ? "first" : "second");
+    return out;
+  }
+
  private:
   Node nodeOf(std::string_view record) const {
     const auto index = collection_.find(record);
@@ -117,4 +137,29 @@ TEST_CASE("facts that prove nothing can clash as well; what is documented does n
       shape("a", "1936") +
       "- specimen: a-plate\n  shape: a\n  made: 1934\n  seen: {on: 2019, how: reported}\n";
   CHECK(first(reported + shape("b", "1930"), "shape:a", "shape:b").starts_with("second"));
+}
+
+TEST_CASE("what would settle an order is within what is proven") {
+  auto settle = [](const std::string& records, std::string_view a, std::string_view b) {
+    return Reasoned(kBooks + records).settle(a, b);
+  };
+  CHECK(settle(shape("a", "by 1930") + shape("b", "by 1936"), "shape:a", "shape:b") ==
+        "second not before 1931-01-01: first");
+  CHECK(settle(shape("a", "1930/1934") + shape("b", "1932/1936"), "shape:a", "shape:b") ==
+        "second not before 1935-01-01: first; first by 1931-12-31: first");
+  CHECK(settle(shape("a", "1930 or later") + shape("b", "1936 or later"), "shape:a", "shape:b") ==
+        "first by 1935-12-31: first");
+  // A decoration is never older than its shape: only the other order is left to be settled.
+  CHECK(settle(
+            shape("a", "1930/1934") + "- treatment: t\n  shape: a\n  introduced: 1932/1936\n  cite: books\n",
+            "treatment:t", "shape:a") == "first not before 1935-01-01: second; second by 1931-12-31: second");
+  // The day on which somebody saw a piece is no bound that another could be found to be after.
+  CHECK(settle(shape("a", "1930 or later") + "- shape: b\n  cite: books\n" + plate("b", "unknown"), "shape:a",
+               "shape:b") == "second by 1929-12-31: second");
+}
+
+TEST_CASE("an order short of a day is known either way round") {
+  const Reasoned reasoned(kBooks + shape("a", "1936") + "- treatment: t\n  shape: a\n  cite: books\n");
+  CHECK(reasoned.known("treatment:t", "shape:a") == "not first: `t` is on `a`");
+  CHECK(reasoned.known("shape:a", "treatment:t") == "not second: `t` is on `a`");
 }
