@@ -398,7 +398,7 @@ TEST_CASE("the condition of a rule is told on one line, however it is laid out")
                     "- maker: m\n  codes:\n    - rule: a\n      written: P\n      parts: {P: 2 letters}\n"
                     "      where:\n        not:\n          any:\n            - {shape: s}\n"
                     "- shape: s\n  maker: m\n- treatment: t\n  shape: s\n  code: AB\n");
-  CHECK(guide.read("treatment:t") == "AB: a: the rule holds only where `not: any: - {shape: s}`; \n");
+  CHECK(guide.read("treatment:t") == "AB: a: the rule holds only where `{not: {any: [{shape: s}]}}`; \n");
 }
 
 TEST_CASE("texts that a rule says are none of its codes") {

@@ -146,13 +146,13 @@ TEST_CASE("what would settle an order is within what is proven") {
   CHECK(settle(shape("a", "by 1930") + shape("b", "by 1936"), "shape:a", "shape:b") ==
         "second not before 1931-01-01: first");
   CHECK(settle(shape("a", "1930/1934") + shape("b", "1932/1936"), "shape:a", "shape:b") ==
-        "second not before 1935-01-01: first; first by 1931-12-31: first");
+        "first by 1931-12-31: first; second not before 1935-01-01: first");
   CHECK(settle(shape("a", "1930 or later") + shape("b", "1936 or later"), "shape:a", "shape:b") ==
         "first by 1935-12-31: first");
   // A decoration is never older than its shape: only the other order is left to be settled.
   CHECK(settle(
             shape("a", "1930/1934") + "- treatment: t\n  shape: a\n  introduced: 1932/1936\n  cite: books\n",
-            "treatment:t", "shape:a") == "first not before 1935-01-01: second; second by 1931-12-31: second");
+            "treatment:t", "shape:a") == "second by 1931-12-31: second; first not before 1935-01-01: second");
   // The day on which somebody saw a piece is no bound that another could be found to be after.
   CHECK(settle(shape("a", "1930 or later") + "- shape: b\n  cite: books\n" + plate("b", "unknown"), "shape:a",
                "shape:b") == "second by 1929-12-31: second");
