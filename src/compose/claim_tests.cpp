@@ -92,6 +92,11 @@ class Teller {
     return out;
   }
 
+  // Of the name of a field: "marks", but not "status".
+  static bool isPlural(std::string_view field) {
+    return field.ends_with('s') && !field.ends_with("ss") && !field.ends_with("us");
+  }
+
   Inlines open(const TestResult& test) const {
     Inlines out;
     if (test.way == Way::before)
@@ -114,11 +119,15 @@ class Teller {
       put(out, "the " + fieldInWords(missing->field) + " of ");
       put(out, words_.name(missing->record));
     }
-    put(out, missing->value.empty()        ? " is not recorded"
-             : missing->value == "unknown" ? " is not known"
-                                           : " (" + valueInWords(*missing) + ") does not settle it");
+    const bool several = !isDate(*missing) && isPlural(missing->field);
+    const std::string is = several ? " are " : " is ";
+    put(out, missing->value.empty() ? is + "not recorded"
+             : missing->value == "unknown"
+                 ? is + "not known"
+                 : " (" + valueInWords(*missing) + (several ? ") do" : ") does") + " not settle it");
     const std::size_t more = test.records.size() + test.more - 1;
-    if (more > 0 && test.kind != Kind::guide) put(out, ", nor that of " + std::to_string(more) + " more");
+    if (more > 0 && test.kind != Kind::guide)
+      put(out, (several ? ", nor those of " : ", nor that of ") + std::to_string(more) + " more");
     return out;
   }
 

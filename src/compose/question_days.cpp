@@ -93,7 +93,9 @@ Blocks daysOf(const Page& page, const Event& event, Node node) {
     put(line, "Proven: no day.");
     return item(std::move(line));
   }
-  Inlines days{text("Proven: " + dates::describeBounds(proven))};
+  const bool sightingAlone = !proven.earliest.isFinite() && isSighting(page, node, End::Latest);
+  Inlines days{text((sightingAlone ? "Proven: no more than that it was there " : "Proven: ") +
+                    dates::describeBounds(proven))};
   std::vector<Inlines> rest;
   for (const End end : {End::Earliest, End::Latest}) {
     if (!proven.at(end).isFinite()) continue;
