@@ -128,9 +128,10 @@ done
 ratio "bounds of 100,000 events, 400,000 facts, to their parse" bounds parse-scaled 0.25
 ratio "chronology of the guide to its parse" guide-many parse 0.25
 ratio "chronology, 103,000 events in guides, to 18,000" guide-events guide-events-tenth 12
-# Ten times the events no longer fit in a processor's cache: what would be quadratic is a hundredfold.
-ratio "bounds, 100,000 events to 10,000" bounds bounds-tenth 25
-ratio "bounds, tangled, 100,000 events to 10,000" tangled tangled-tenth 30
+# Mind the cache: 10,000 events stay within a processor's second cache and 100,000 do not, so that this one shows the
+# machine as much as the program. What would be quadratic is a hundredfold.
+ratio "bounds, 100,000 events to 10,000" bounds bounds-tenth 12
+ratio "bounds, tangled, 100,000 events to 10,000" tangled tangled-tenth ""
 ratio "bounds, 100,000 falling numbers to 10,000" falling falling-tenth 12
 ratio "bounds, a chain of 10,000 \`after\` to 1,000" after after-tenth 12
 ratio "chronology, 100,000 falling numbers in a guide to 10,000" guide-falling guide-falling-tenth 12
