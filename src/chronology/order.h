@@ -19,7 +19,7 @@ struct Order {
 };
 
 // Tarjan's strongly connected components ("Depth-first search and linear graph algorithms", SIAM J. Comput. 1, 1972),
-// without recursion.
+// without recursion, of what is left when all that is on no ring and not between two is taken off.
 Order orderOf(const Network& network, const Selection& selection);
 
 }  // namespace saggar::chronology
