@@ -109,7 +109,8 @@ class Grouper {
     closed.insert(closed.begin(), static_cast<std::uint32_t>(before));
     closed.pop_back();
     std::transform(closed.rbegin(), closed.rend(), first, [&](std::uint32_t end) { return sum - end; });
-    for (std::uint32_t group = static_cast<std::uint32_t>(groupsBefore), at = static_cast<std::uint32_t>(before);
+    for (std::uint32_t group = static_cast<std::uint32_t>(groupsBefore),
+                       at = static_cast<std::uint32_t>(before);
          group < ends_.size(); ++group)
       for (; at < ends_[group]; ++at) order_.groupOf[order_.nodes[at]] = group;
   }
@@ -145,6 +146,7 @@ class Grouper {
   }
 
   void close(Node root) {
+    const auto begin = static_cast<std::ptrdiff_t>(order_.nodes.size());
     Node node;
     do {
       node = waiting_.back();
@@ -152,6 +154,7 @@ class Grouper {
       order_.groupOf[node] = kTaken;
       order_.nodes.push_back(node);
     } while (node != root);
+    std::sort(order_.nodes.begin() + begin, order_.nodes.end(), std::greater<>());
     ends_.push_back(static_cast<std::uint32_t>(order_.nodes.size()));
   }
 
