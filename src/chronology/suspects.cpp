@@ -29,7 +29,7 @@ class Looker {
     found_.order = orderOf(network_, selection_);
     found_.torn.assign(network_.nodes(), false);
     suspect_.assign(network_.edges(), false);
-    for (std::uint32_t group = 0; group < found_.order.groups(); ++group) cut(group);
+    for (const std::uint32_t group : groupsThatMayHoldRings()) cut(group);
     if (!found_.leftOut.empty()) found_.order = orderOf(network_, found_.base);
     markWalks();
     if (!found_.leftOut.empty()) markNear();
@@ -40,7 +40,6 @@ class Looker {
 
  private:
   void cut(std::uint32_t group) {
-    if (!mayHoldRing(found_.order.group(group))) return;
     Rings rings(network_, found_.base, found_.order, group);
     for (auto found = rings.find(); !found.empty(); found = rings.find()) {
       for (const Node node : found_.order.group(group)) found_.torn[node] = true;
@@ -48,11 +47,17 @@ class Looker {
     }
   }
 
-  // A point by itself holds none but its own edges.
-  bool mayHoldRing(std::span<const Node> group) const {
-    const auto own = [&](EdgeId id) { return network_.edge(id).from == network_.edge(id).to; };
-    const auto edges = network_.into(group[0]);
-    return group.size() > 1 || std::any_of(edges.begin(), edges.end(), own);
+  // Those of several points, and of one that an edge leads back to.
+  std::vector<std::uint32_t> groupsThatMayHoldRings() const {
+    std::vector<std::uint32_t> groups;
+    for (std::uint32_t group = 0; group < found_.order.groups(); ++group)
+      if (found_.order.group(group).size() > 1) groups.push_back(group);
+    for (EdgeId id = 0; id < network_.edges(); ++id)
+      if (const Edge& edge = network_.edge(id); edge.from == edge.to && edge.from != kOrigin)
+        groups.push_back(found_.order.groupOf[edge.from]);
+    std::sort(groups.begin(), groups.end());
+    groups.erase(std::unique(groups.begin(), groups.end()), groups.end());
+    return groups;
   }
 
   void leaveOutOf(std::vector<EdgeId>& ring) {
