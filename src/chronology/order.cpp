@@ -21,6 +21,7 @@ class Grouper {
   }
 
   Order run() {
+    count();
     takeOffFirst();
     std::vector<Node> last = takeOffLast();
     std::fill(number_.begin(), number_.end(), 0);
@@ -53,10 +54,17 @@ class Grouper {
     return edge.from != kOrigin && edge.to != kOrigin && selection_.has(id);
   }
 
+  // How many edges lead to each point, in number_, and on from it, in low_.
+  void count() {
+    for (EdgeId id = 0; id < network_.edges(); ++id)
+      if (counts(id)) {
+        ++number_[network_.edge(id).to];
+        ++low_[network_.edge(id).from];
+      }
+  }
+
   void takeOffFirst() {
     std::vector<std::uint32_t>& leadHere = number_;
-    for (EdgeId id = 0; id < network_.edges(); ++id)
-      if (counts(id)) ++leadHere[network_.edge(id).to];
     for (Node start = 1; start < network_.nodes(); ++start) {
       if (leadHere[start] != 0 || order_.groupOf[start] != kNowhere) continue;
       waiting_.push_back(start);
@@ -76,8 +84,6 @@ class Grouper {
   std::vector<Node> takeOffLast() {
     std::vector<Node> taken;
     std::vector<std::uint32_t>& leadOn = low_;
-    for (EdgeId id = 0; id < network_.edges(); ++id)
-      if (counts(id)) ++leadOn[network_.edge(id).from];
     for (Node start = network_.nodes() - 1; start > 0; --start) {
       if (leadOn[start] != 0 || order_.groupOf[start] != kNowhere) continue;
       waiting_.push_back(start);

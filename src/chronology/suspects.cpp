@@ -28,13 +28,10 @@ class Looker {
     found_.base = selection_;
     found_.order = orderOf(network_, selection_);
     found_.torn.assign(network_.nodes(), false);
-    suspect_.assign(network_.edges(), false);
     for (const std::uint32_t group : groupsThatMayHoldRings()) cut(group);
     if (!found_.leftOut.empty()) found_.order = orderOf(network_, found_.base);
     markWalks();
     if (!found_.leftOut.empty()) markNear();
-    for (EdgeId id = 0; id < network_.edges(); ++id)
-      if (suspect_[id]) found_.edges.push_back(id);
     return std::move(found_);
   }
 
@@ -81,13 +78,15 @@ class Looker {
       const Edge& edge = network_.edge(id);
       if (found_.base.has(id) && found_.from.reaches(edge.from) && found_.to.reaches(edge.to) &&
           found_.from.of(edge.from) + network_.days(id) + found_.to.of(edge.to) < 0)
-        suspect_[id] = true;
+        found_.edges.push_back(id);
     }
   }
 
   // What was left out may clash with dates as well, and those with what is near them: all edges at the points that are
   // nearest to the rings.
   void markNear() {
+    std::vector<bool> suspect(network_.edges(), false);
+    for (const EdgeId id : found_.edges) suspect[id] = true;
     std::vector<bool> near = found_.torn;
     std::vector<Node> line;
     for (Node node = 1; node < network_.nodes(); ++node)
@@ -96,7 +95,7 @@ class Looker {
     for (std::size_t i = 0; i < line.size(); ++i) {
       auto reach = [&](EdgeId id, Node other) {
         if (!selection_.has(id)) return;
-        suspect_[id] = true;
+        suspect[id] = true;
         if (other == kOrigin || near[other] || line.size() >= most) return;
         near[other] = true;
         line.push_back(other);
@@ -104,13 +103,15 @@ class Looker {
       for (const EdgeId id : network_.into(line[i])) reach(id, network_.edge(id).from);
       for (const EdgeId id : network_.outOf(line[i])) reach(id, network_.edge(id).to);
     }
+    found_.edges.clear();
+    for (EdgeId id = 0; id < network_.edges(); ++id)
+      if (suspect[id]) found_.edges.push_back(id);
   }
 
   static constexpr std::size_t kMostNear = 200;
   const Network& network_;
   const Selection& selection_;
   Suspects found_;
-  std::vector<bool> suspect_;
 };
 
 }  // namespace
