@@ -82,6 +82,12 @@ Inlines restsOn(const Page& page, Node node, End end, RecordIndex own) {
   return out;
 }
 
+bool isSighting(const Page& page, Node node, End end) {
+  const chronology::Chronology& chronology = page.words().materials().chronology;
+  const FactId witness = witnessIn(chronology, chronology.because(node, BoundsOf::proven, end));
+  return witness != chronology::kNoFact && chronology.fact(witness).says == Says::seen;
+}
+
 // "Dorrimere. On record: by 7 October 1923. Proven: by 7 October 1923 (The Ledger)."
 Blocks daysOf(const Page& page, const Event& event, Node node) {
   const Bounds proven = page.words().materials().chronology.bounds(node, BoundsOf::proven);
