@@ -85,14 +85,14 @@ std::vector<std::string> ChecklistStanding::behind(RecordIndex record) const {
 std::string ChecklistStanding::legend() const {
   if (!any_) return {};
   const bool one = said_.size() - said_.count(std::string()) <= 1;
-  std::string out = one ? "What stands here " : "What has no word beside it on how well it is known ";
+  std::string out = one ? "What stands here " : "What has no word beside it ";
   out += usual_ == evidence::inWords(evidence::Standing::uncited) ? "has " : "is ";
   out += usual_;
   auto means = [](std::string_view word) -> std::string_view {
     if (word == kDocumented) return "an original source says it at first hand";
     if (word == "supported") return "two independent witnesses say so, or a copy of such a source";
     if (word == "suggested") return "another source says so";
-    if (word == "disputed") return "something else that is known contradicts it";
+    if (word == "disputed") return "something else contradicts it";
     return {};
   };
   if (const std::string_view meaning = means(usual_); !meaning.empty()) out += ": " + std::string(meaning);
@@ -105,7 +105,7 @@ std::string ChecklistStanding::legend() const {
     if (said && word != usual_)
       out += ' ' + capitalised(std::string(word)) + ": " + std::string(means(word)) + '.';
   }
-  return wholeRows_ ? out + " Such a word in the first column goes for its whole row." : out;
+  return wholeRows_ ? out + " A word in the first column goes for its row." : out;
 }
 
 }  // namespace saggar::compose

@@ -146,19 +146,17 @@ TEST_CASE("a table says how a decoration is known and stands; what goes for ever
 TEST_CASE(
     "a checklist: what most of a row has in common in its first column, what differs in its own place") {
   CHECK(rowsOf(kDocumented + kTold) ==
-        "What has no word beside it on how well it is known is documented: an original source says it at "
-        "first hand. "
-        "Supported: two independent witnesses say so, or a copy of such a source. Suggested: another source "
-        "says so. "
-        "Such a word in the first column goes for its whole row.\n"
+        "What has no word beside it is documented: an original source says it at first hand. Supported: two "
+        "independent witnesses say so, or a copy of such a source. Suggested: another source says so. A word "
+        "in the "
+        "first column goes for its row.\n"
         "BR-1 | Fern | 1930 | 1940 (supported)\n"
         "BR-2 (suggested) | Fern | 1931 (documented) | 1941 (the author's judgement)\n");
   // What most rows have in common goes without saying.
   CHECK(rowsOf("- treatment: a\n  code: A\n- treatment: b\n  code: B\n" + kDocumented, "[code]") ==
-        "What has no word beside it on how well it is known has no source recorded. Documented: an original "
-        "source "
-        "says it at first hand. Such a word in the first column goes for its whole row.\nA\nB\nBR-1 "
-        "(documented)\n");
+        "What has no word beside it has no source recorded. Documented: an original source says it at first "
+        "hand. A "
+        "word in the first column goes for its row.\nA\nB\nBR-1 (documented)\n");
   CHECK(rowsOf(kDocumented, "[code, introduced]") ==
         "What stands here is documented: an original source says it at first hand.\nBR-1 | 1930\n");
   // Nothing that needs evidence is shown: no word about it.
