@@ -1,6 +1,7 @@
 #include "chronology/suspects.h"
 
 #include <algorithm>
+#include <future>
 
 #include "chronology/rings.h"
 
@@ -71,9 +72,19 @@ class Looker {
     found_.rings.push_back(std::move(ring));
   }
 
+  // The latest days and the earliest owe each other nothing: of a large network they are found side by side.
+  void findWays() {
+    auto ways = [this](Direction direction) {
+      return waysOf(network_, found_.base, found_.order, direction);
+    };
+    const auto how = network_.edges() < kWorthAThread ? std::launch::deferred : std::launch::async;
+    std::future<Ways> to = std::async(how, ways, Direction::toOrigin);
+    found_.from = ways(Direction::fromOrigin);
+    found_.to = to.get();
+  }
+
   void markWalks() {
-    found_.from = waysOf(network_, found_.base, found_.order, Direction::fromOrigin);
-    found_.to = waysOf(network_, found_.base, found_.order, Direction::toOrigin);
+    findWays();
     for (EdgeId id = 0; id < network_.edges(); ++id) {
       const Edge& edge = network_.edge(id);
       if (found_.base.has(id) && found_.from.reaches(edge.from) && found_.to.reaches(edge.to) &&
@@ -109,6 +120,7 @@ class Looker {
   }
 
   static constexpr std::size_t kMostNear = 200;
+  static constexpr std::size_t kWorthAThread = 100'000;  // edges
   const Network& network_;
   const Selection& selection_;
   Suspects found_;
