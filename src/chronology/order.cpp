@@ -56,11 +56,13 @@ class Grouper {
 
   // How many edges lead to each point, in number_, and on from it, in low_.
   void count() {
-    for (EdgeId id = 0; id < network_.edges(); ++id)
-      if (counts(id)) {
-        ++number_[network_.edge(id).to];
-        ++low_[network_.edge(id).from];
-      }
+    for (EdgeId id = 0; id < network_.edges(); ++id) {
+      const Edge& edge = network_.edge(id);
+      if (edge.from == edge.to && selection_.has(id)) order_.loops.push_back(edge.from);
+      if (!counts(id)) continue;
+      ++number_[edge.to];
+      ++low_[edge.from];
+    }
   }
 
   void takeOffFirst() {

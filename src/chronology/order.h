@@ -12,6 +12,7 @@ struct Order {
   std::vector<std::uint32_t> begins;   // where each group begins in `nodes`, and one more: the end
   std::vector<std::uint32_t> groupOf;  // of each node; of the origin, none
   std::vector<std::uint32_t> placeOf;  // of each node, in `nodes`
+  std::vector<Node> loops;             // that an edge leads back to, the origin among them
   std::size_t groups() const { return begins.size() - 1; }
   std::span<const Node> group(std::size_t i) const {
     return std::span(nodes).subspan(begins[i], begins[i + 1] - begins[i]);

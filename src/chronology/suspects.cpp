@@ -50,9 +50,8 @@ class Looker {
     std::vector<std::uint32_t> groups;
     for (std::uint32_t group = 0; group < found_.order.groups(); ++group)
       if (found_.order.group(group).size() > 1) groups.push_back(group);
-    for (EdgeId id = 0; id < network_.edges(); ++id)
-      if (const Edge& edge = network_.edge(id); edge.from == edge.to && edge.from != kOrigin)
-        groups.push_back(found_.order.groupOf[edge.from]);
+    for (const Node node : found_.order.loops)
+      if (node != kOrigin) groups.push_back(found_.order.groupOf[node]);
     std::sort(groups.begin(), groups.end());
     groups.erase(std::unique(groups.begin(), groups.end()), groups.end());
     return groups;
@@ -83,8 +82,20 @@ class Looker {
     found_.to = to.get();
   }
 
+  // An edge on a way that is too short has ends whose latest day is before their earliest.
+  bool mayClash() const {
+    const auto& loops = found_.order.loops;
+    if (std::find(loops.begin(), loops.end(), kOrigin) != loops.end()) return true;
+    for (Node node = 1; node < network_.nodes(); ++node)
+      if (found_.from.reaches(node) && found_.to.reaches(node) &&
+          found_.from.of(node) + found_.to.of(node) < 0)
+        return true;
+    return false;
+  }
+
   void markWalks() {
     findWays();
+    if (!mayClash()) return;
     for (EdgeId id = 0; id < network_.edges(); ++id) {
       const Edge& edge = network_.edge(id);
       if (found_.base.has(id) && found_.from.reaches(edge.from) && found_.to.reaches(edge.to) &&
