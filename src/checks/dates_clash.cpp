@@ -279,9 +279,7 @@ class Teller {
     }
     if (all.empty()) return {};
     std::vector<std::string> others;
-    for (const study::Misreading& one : all)
-      others.push_back('`' + std::string(context_.chronology.fact(one.fact).value->text) + "` for `" +
-                       one.text + "`, of " + dates::describeBounds(one.days));
+    for (const study::Misreading& one : all) others.push_back(inWords(one, context_.chronology));
     return "; the eye can take " + base::joined(others, ", or ") + ", and then the rest could all be true";
   }
 

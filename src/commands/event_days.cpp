@@ -148,9 +148,7 @@ class Answer {
       out += "\nthese cannot all be true\n" + listed(all[i].clash->facts);
       if (!all[i].otherTies.empty()) out += "  what else ties the same dates\n" + listed(all[i].otherTies);
       for (const study::Misreading& one : study::misreadings(guide_.codes, chronology_, *all[i].clash))
-        out += "  the eye can take `" + std::string(chronology_.fact(one.fact).value->text) + "` for `" +
-               one.text + "`, of " + dates::describeBounds(one.days) +
-               ", and then the rest could all be true\n";
+        out += "  the eye can take " + inWords(one, chronology_) + ", and then the rest could all be true\n";
     }
     return out + moreOf(all.size(), "\n");
   }

@@ -16,11 +16,11 @@ namespace {
 
 constexpr std::string_view kDocumented = "documented";
 
-Field weighedField(const Path& path, Kind kind) {
+std::optional<Field> weighedField(const Path& path, Kind kind) {
   if (path.steps().size() != 1) return {};
   const Step& step = path.steps().front();
   const bool weighed = step.type == Step::Type::field && records::needsEvidence(kind, step.field);
-  return weighed ? step.field : Field{};
+  return weighed ? std::optional(step.field) : std::nullopt;
 }
 
 // What most of them have in common; of equally many the documented ones, then the first in the alphabet.
@@ -49,7 +49,8 @@ ChecklistStanding::ChecklistStanding(const Words& words, const choosing::Query& 
                                      const std::vector<choosing::Chosen>& rows)
     : words_(words), kind_(query.kind) {
   for (const choosing::Column& column : query.columns) shown_.push_back(weighedField(column.path, kind_));
-  any_ = std::any_of(shown_.begin(), shown_.end(), [](Field field) { return field != Field{}; });
+  any_ =
+      std::any_of(shown_.begin(), shown_.end(), [](std::optional<Field> field) { return field.has_value(); });
   if (!any_) return;
   std::map<std::string, std::size_t> counts;
   for (const choosing::Chosen& row : rows) {
@@ -66,7 +67,7 @@ std::vector<std::string> ChecklistStanding::standings(RecordIndex record) const 
   if (!any_) return out;
   const PublishedRecord row = words_.materials().records[record];
   for (std::size_t i = 0; i < out.size(); ++i) {
-    const Value* value = shown_[i] == Field{} ? nullptr : row.find(shown_[i]);
+    const Value* value = shown_[i] ? row.find(*shown_[i]) : nullptr;
     if (value != nullptr && value->said()) out[i] = words_.standingInFull(row, *value);
   }
   return out;

@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -28,7 +29,8 @@ class ChecklistStanding {
 
   const Words& words_;
   Kind kind_;
-  std::vector<records::Field> shown_;  // by column: the field of the row's own record, if it needs evidence
+  // By column: the field of the row's own record, if it needs evidence.
+  std::vector<std::optional<records::Field>> shown_;
   bool any_ = false;
   std::string usual_;           // of most rows
   std::set<std::string> said_;  // of any cell

@@ -105,7 +105,9 @@ class Words {
 
   // How a value of a field stands, where its own evidence does not say so: "supported", "disputed; suggested", "no source
   // recorded". Empty for what is documented or judged, rests on the record's sources, or wants none.
-  std::string standing(const PublishedRecord& owner, records::Field field, const records::Value& value) const;
+  // `field`: none for a part of a value, of which nothing is said to be uncited.
+  std::string standing(const PublishedRecord& owner, std::optional<records::Field> field,
+                       const records::Value& value) const;
   // The same of a value by whatever evidence, where no source is printed beside it; "documented" for what is.
   std::string standingInFull(const PublishedRecord& owner, const records::Value& value) const;
   // How the dates of plainDates stand, where that is not `usual`: "first year disputed; last year supported".

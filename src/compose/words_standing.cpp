@@ -34,7 +34,8 @@ bool hasOwn(const Value& value) {
 
 }  // namespace
 
-std::string Words::standing(const PublishedRecord& owner, records::Field field, const Value& value) const {
+std::string Words::standing(const PublishedRecord& owner, std::optional<records::Field> field,
+                            const Value& value) const {
   const Weighed weighed = materials_->weights.weigh(owner.index(), value);
   std::string out = weighed.disputed ? "disputed" : "";
   auto add = [&](std::string_view word) {
@@ -42,7 +43,8 @@ std::string Words::standing(const PublishedRecord& owner, records::Field field, 
     out += word;
   };
   if (isWeak(weighed.standing) && cites(value.evidence)) add(evidence::inWords(weighed.standing));
-  if (weighed.standing != Standing::uncited || !value.said() || !records::needsEvidence(owner.kind(), field))
+  if (weighed.standing != Standing::uncited || !value.said() || !field ||
+      !records::needsEvidence(owner.kind(), *field))
     return out;
   // Where the record has no source at all it says so once.
   const auto fields = owner.fields();
@@ -59,7 +61,8 @@ std::string Words::standing(const PublishedRecord& owner, records::Field field, 
 Inlines Words::evidenceBeside(const PublishedRecord& owner, const Value& value, bool brief) const {
   Inlines out = ownEvidence(value, brief);
   if (out.empty()) return out;
-  if (const std::string stands = standing(owner, {}, value); !stands.empty()) put(out, "; " + stands);
+  if (const std::string stands = standing(owner, std::nullopt, value); !stands.empty())
+    put(out, "; " + stands);
   return out;
 }
 

@@ -1,5 +1,7 @@
 #include "study/misread.h"
 
+#include "dates/print.h"
+
 namespace saggar::study {
 
 namespace {
@@ -45,6 +47,11 @@ std::vector<Misreading> misreadings(const choosing::CodeReadings& codes,
       }
   }
   return out;
+}
+
+std::string inWords(const Misreading& misreading, const chronology::Chronology& chronology) {
+  return '`' + std::string(chronology.fact(misreading.fact).value->text) + "` for `" + misreading.text +
+         "`, of " + dates::describeBounds(misreading.days);
 }
 
 }  // namespace saggar::study

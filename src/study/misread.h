@@ -24,4 +24,7 @@ struct Misreading {
 std::vector<Misreading> misreadings(const choosing::CodeReadings& codes,
                                     const chronology::Chronology& chronology, const chronology::Clash& clash);
 
+// "`U344` for `U394`, of October to December 1939": what the eye can take for what.
+std::string inWords(const Misreading& misreading, const chronology::Chronology& chronology);
+
 }  // namespace saggar::study
