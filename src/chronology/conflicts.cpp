@@ -143,15 +143,15 @@ class Search {
       EdgeId edge;
     };
     std::vector<Choice> choices;
-    for (const EdgeId id : network_.outOf(at)) {
+    for (const Arc& arc : at == kOrigin ? network_.outOfOrigin() : network_.outOf(at)) {
       if (++steps_ > limit_) return true;
-      if (!selection_.has(id)) continue;
-      const Node to = network_.edge(id).to;
+      if (!selection_.has(arc.edge)) continue;
+      const Node to = arc.other;
       if (on_[to] && to != goal_) continue;
-      const Days next = sum + network_.days(id);
+      const Days next = sum + network_.days(arc);
       const Days best = !pruned_ ? next : to == goal_ ? next : next + left(to, passed || to == kOrigin);
       if (pruned_ && best >= 0) continue;
-      choices.push_back({best, id});
+      choices.push_back({best, arc.edge});
     }
     std::sort(choices.begin(), choices.end(), [](const Choice& a, const Choice& b) {
       return a.best != b.best ? a.best < b.best : a.edge < b.edge;

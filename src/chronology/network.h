@@ -4,6 +4,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "base/prefetch.h"
 #include "dates/day.h"
 
 // A Simple Temporal Problem over days (Dechter, Meiri, Pearl, "Temporal constraint networks", Artificial Intelligence
@@ -52,6 +53,18 @@ struct Edge {
   std::int32_t small = 0;  // the days, or kBig: then the network keeps them beside
 };
 
+// An edge as the point at one of its ends sees it: all that is asked on the way from point to point stands together,
+// since each look elsewhere in a large network waits for memory.
+struct Arc {
+  static constexpr std::uint32_t kUnstated = 15;  // the weakness of an edge that nobody states
+
+  EdgeId edge = kNoEdge;
+  std::int32_t small = 0;     // as of the edge
+  Node other : 28 = kOrigin;  // the point at its other end
+  std::uint32_t weakness : 4 = kUnstated;
+};
+static_assert(sizeof(Arc) == 12);  // points of 28 bits: what has as many events takes over 50 GB to read
+
 // Which edges count. The network itself never changes once it is finished.
 class Selection {
  public:
@@ -69,8 +82,9 @@ class Network {
  public:
   Node addNode() { return nodes_++; }
   Node addNodes(std::uint32_t count) { return (nodes_ += count) - count; }
-  // `weakness`: 0 for the best known; breaks ties between chains, and the weaker fact gives way.
+  // `weakness`: 0 for the best known, below Arc::kUnstated; breaks ties between chains, and the weaker fact gives way.
   FactId addFact(std::uint8_t weakness);
+  // Before the network is finished.
   void setWeakness(FactId fact, std::uint8_t weakness) { weakness_[fact] = weakness; }
   // Edges between a point and itself are kept: they can clash.
   EdgeId addEdge(Node from, Node to, Days days, FactId fact);
@@ -84,12 +98,16 @@ class Network {
   // Before anything below is asked.
   void finish();
   // What finish() made of edges by their points and facts; to be finished again before it is asked for.
-  void dropIndex() { in_ = out_ = ofFact_ = {}; }
+  void dropIndex() {
+    in_ = out_ = {};
+    outOfOrigin_ = {};
+    ofFact_ = {};
+  }
   void reserve(std::size_t facts, std::size_t edges) {
     weakness_.reserve(facts);
     edges_.reserve(edges);
   }
-  // Of an edge that there is already.
+  // Of an edge that there is already, once the network is finished.
   void setDays(EdgeId id, Days days);
 
   std::uint32_t nodes() const { return nodes_; }
@@ -101,30 +119,52 @@ class Network {
     return small != kBig ? small : big_.at(id);
   }
   std::uint8_t weakness(FactId fact) const { return weakness_[fact]; }
-  std::span<const EdgeId> into(Node node) const { return in_.of(node); }
-  std::span<const EdgeId> outOf(Node node) const { return out_.of(node); }
-  // Only what looks for contradictions asks for it: its index is made when it first does, so by one thread.
+  Days days(const Arc& arc) const { return arc.small != kBig ? arc.small : big_.at(arc.edge); }
+  // Of points but the origin; in the order of the edges.
+  std::span<const Arc> into(Node node) const { return in_.of(node); }
+  std::span<const Arc> outOf(Node node) const { return out_.of(node); }
+  // Hints for whoever will go through the rows of many points: where a row stands, and, some points later, the row.
+  [[gnu::always_inline]] void expectPlace(Node node, bool into) const {
+    prefetch(&(into ? in_ : out_).offsets[node]);
+  }
+  [[gnu::always_inline]] void expectRow(Node node, bool into) const {
+    const std::span<const Arc> row = (into ? in_ : out_).of(node);
+    prefetch(row.data());
+    prefetch(row.data() + kArcsALine);
+  }
+  // Only what looks for contradictions asks for these: each index is made when it first does, so by one thread.
+  std::span<const Arc> outOfOrigin() const;
   std::span<const EdgeId> edgesOf(FactId fact) const;
   Selection all() const { return Selection(edges_.size(), true); }
 
  private:
   static constexpr std::int32_t kBig = INT32_MIN;
+  static constexpr std::size_t kArcsALine = 64 / sizeof(Arc);  // of the processor's memory
+  template <class Entry>
   struct Rows {  // the list of i is entries[offsets[i]] to entries[offsets[i + 1]]
     std::vector<std::uint32_t> offsets;
-    std::vector<EdgeId> entries;
-    std::span<const EdgeId> of(std::uint32_t i) const {
+    std::vector<Entry> entries;
+    std::span<const Entry> of(std::uint32_t i) const {
+      return std::span(entries).subspan(offsets[i], offsets[i + 1] - offsets[i]);
+    }
+    std::span<Entry> of(std::uint32_t i) {
       return std::span(entries).subspan(offsets[i], offsets[i + 1] - offsets[i]);
     }
   };
-  template <class Key>
-  Rows rowsBy(std::uint32_t count, Key key) const;
+  template <class Key, class Make>
+  auto rowsBy(std::uint32_t count, Key key, Make make) const;
+  Arc arc(EdgeId id, Node other) const {
+    const Edge& edge = edges_[id];
+    return {id, edge.small, other, edge.fact == kNoFact ? Arc::kUnstated : weakness_[edge.fact]};
+  }
 
   std::uint32_t nodes_ = 1;
   std::vector<std::uint8_t> weakness_;
   std::vector<Edge> edges_;
   std::unordered_map<EdgeId, Days> big_;  // years of many digits
-  Rows in_, out_;
-  mutable Rows ofFact_;
+  Rows<Arc> in_, out_;
+  mutable std::vector<Arc> outOfOrigin_;
+  mutable Rows<EdgeId> ofFact_;
 };
 
 }  // namespace saggar::chronology

@@ -49,17 +49,16 @@ class Grouper {
     ends_.push_back(static_cast<std::uint32_t>(order_.nodes.size()));
   }
 
-  bool counts(EdgeId id) const {
-    const Edge& edge = network_.edge(id);
-    return edge.from != kOrigin && edge.to != kOrigin && selection_.has(id);
-  }
+  // Of an edge at a point that is not the origin.
+  bool counts(const Arc& arc) const { return arc.other != kOrigin && selection_.has(arc.edge); }
 
   // How many edges lead to each point, in number_, and on from it, in low_.
   void count() {
     for (EdgeId id = 0; id < network_.edges(); ++id) {
       const Edge& edge = network_.edge(id);
-      if (edge.from == edge.to && selection_.has(id)) order_.loops.push_back(edge.from);
-      if (!counts(id)) continue;
+      if (!selection_.has(id)) continue;
+      if (edge.from == edge.to) order_.loops.push_back(edge.from);
+      if (edge.from == kOrigin || edge.to == kOrigin) continue;
       ++number_[edge.to];
       ++low_[edge.from];
     }
@@ -74,10 +73,9 @@ class Grouper {
         const Node node = waiting_.back();
         waiting_.pop_back();
         put(node);
-        for (const EdgeId id : network_.outOf(node)) {
-          const Node to = network_.edge(id).to;
+        for (const Arc& arc : network_.outOf(node)) {
           // What stands further on will be come to.
-          if (counts(id) && --leadHere[to] == 0 && to < start) waiting_.push_back(to);
+          if (counts(arc) && --leadHere[arc.other] == 0 && arc.other < start) waiting_.push_back(arc.other);
         }
       }
     }
@@ -94,9 +92,9 @@ class Grouper {
         waiting_.pop_back();
         order_.groupOf[node] = kTaken;
         taken.push_back(node);
-        for (const EdgeId id : network_.into(node)) {
-          const Node from = network_.edge(id).from;
-          if (counts(id) && --leadOn[from] == 0 && from > start && order_.groupOf[from] == kNowhere)
+        for (const Arc& arc : network_.into(node)) {
+          const Node from = arc.other;
+          if (counts(arc) && --leadOn[from] == 0 && from > start && order_.groupOf[from] == kNowhere)
             waiting_.push_back(from);
         }
       }
@@ -134,11 +132,11 @@ class Grouper {
     open(start);
     while (!path_.empty()) {
       Step& step = path_.back();
-      const auto edges = network_.outOf(step.node);
-      if (step.next < edges.size()) {
-        const EdgeId edge = edges[step.next++];
-        const Node to = network_.edge(edge).to;
-        if (to == kOrigin || !selection_.has(edge) || order_.groupOf[to] != kNowhere) continue;
+      const auto arcs = network_.outOf(step.node);
+      if (step.next < arcs.size()) {
+        const Arc& arc = arcs[step.next++];
+        const Node to = arc.other;
+        if (!counts(arc) || order_.groupOf[to] != kNowhere) continue;
         if (number_[to] == 0) {
           open(to);
         } else {

@@ -139,8 +139,7 @@ struct PrecedenceIndex {
         waiting.pop_back();
         if (at == kOrigin || seen[at]) continue;
         seen[at] = reached[at] = true;
-        for (const EdgeId id : forwards ? network.outOf(at) : network.into(at))
-          waiting.push_back(forwards ? network.edge(id).to : network.edge(id).from);
+        for (const Arc& arc : forwards ? network.outOf(at) : network.into(at)) waiting.push_back(arc.other);
       }
     }
     return reached;

@@ -11,11 +11,10 @@ Rings::Rings(const Network& network, const Selection& selection, const Order& or
     : selection_(selection), points_(order.group(group).size()) {
   const std::uint32_t first = order.begins[group];
   for (std::uint32_t i = 0; i < points_; ++i)
-    for (const EdgeId id : network.into(order.nodes[first + i])) {
-      const Node from = network.edge(id).from;
-      if (!selection.has(id) || from == kOrigin || order.groupOf[from] != group) continue;
-      parts_.push_back({order.placeOf[from] - first, i, id, network.days(id)});
-      negative_ |= network.days(id) < 0;
+    for (const Arc& arc : network.into(order.nodes[first + i])) {
+      if (!selection.has(arc.edge) || arc.other == kOrigin || order.groupOf[arc.other] != group) continue;
+      parts_.push_back({order.placeOf[arc.other] - first, i, arc.edge, network.days(arc)});
+      negative_ |= network.days(arc) < 0;
     }
 }
 

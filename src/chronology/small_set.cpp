@@ -49,9 +49,9 @@ SmallSets::Local SmallSets::localOf(const std::vector<EdgeId>& ring, const std::
   };
   for (const Node node : nodes) {
     if (node == kOrigin) continue;
-    for (const EdgeId id : network_.into(node)) take(id);
-    for (const EdgeId id : network_.outOf(node))
-      if (network_.edge(id).to == kOrigin) take(id);
+    for (const Arc& arc : network_.into(node)) take(arc.edge);
+    for (const Arc& arc : network_.outOf(node))
+      if (arc.other == kOrigin) take(arc.edge);
   }
   return local;
 }

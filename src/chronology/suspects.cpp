@@ -115,15 +115,15 @@ class Looker {
       if (near[node]) line.push_back(node);
     const std::size_t most = line.size() + kMostNear;
     for (std::size_t i = 0; i < line.size(); ++i) {
-      auto reach = [&](EdgeId id, Node other) {
-        if (!selection_.has(id)) return;
-        suspect[id] = true;
-        if (other == kOrigin || near[other] || line.size() >= most) return;
-        near[other] = true;
-        line.push_back(other);
+      auto reach = [&](const Arc& arc) {
+        if (!selection_.has(arc.edge)) return;
+        suspect[arc.edge] = true;
+        if (arc.other == kOrigin || near[arc.other] || line.size() >= most) return;
+        near[arc.other] = true;
+        line.push_back(arc.other);
       };
-      for (const EdgeId id : network_.into(line[i])) reach(id, network_.edge(id).from);
-      for (const EdgeId id : network_.outOf(line[i])) reach(id, network_.edge(id).to);
+      for (const Arc& arc : network_.into(line[i])) reach(arc);
+      for (const Arc& arc : network_.outOf(line[i])) reach(arc);
     }
     found_.edges.clear();
     for (EdgeId id = 0; id < network_.edges(); ++id)

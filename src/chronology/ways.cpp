@@ -8,13 +8,15 @@ namespace {
 constexpr std::uint64_t kAFact = std::uint64_t{1} << 42;
 constexpr std::uint64_t kWeakness = std::uint64_t{1} << 22;
 
-std::uint64_t costOf(const Network& network, const Edge& edge) {
-  return edge.fact == kNoFact ? 1 : kAFact + network.weakness(edge.fact) * kWeakness + 1;
+std::uint64_t costOf(const Arc& arc) {
+  return arc.weakness == Arc::kUnstated ? 1 : kAFact + arc.weakness * kWeakness + 1;
 }
 
+// Made once for each direction: asked at every step, it would cost as much as the step.
+template <Direction direction>
 class Finder {
  public:
-  Finder(const Network& network, const Selection& selection, const Order& order, Direction direction)
+  Finder(const Network& network, const Selection& selection, const Order& order)
       : network_(network),
         selection_(selection),
         order_(order),
@@ -26,9 +28,15 @@ class Finder {
   }
 
   Ways fromOrigin() {
+    ways_.days.set(kOrigin, 0);
     const std::size_t groups = order_.groups();
-    const bool forwards = ways_.direction == Direction::fromOrigin;
-    for (std::size_t i = 0; i < groups; ++i) settle(order_.group(forwards ? i : groups - 1 - i));
+    std::size_t done = 0;
+    for (std::size_t i = 0; i < groups; ++i) {
+      const std::span<const Node> group = order_.group(kForwards ? i : groups - 1 - i);
+      done += group.size();
+      expectAfter(done);
+      settle(group);
+    }
     return std::move(ways_);
   }
 
@@ -46,15 +54,37 @@ class Finder {
     reach(order_.groupOf[start]);
     for (std::size_t i = 0; i < groups.size(); ++i)
       for (const Node node : order_.group(groups[i]))
-        for (const EdgeId id : network_.outOf(node))
-          if (network_.edge(id).to != kOrigin && selection_.has(id))
-            reach(order_.groupOf[network_.edge(id).to]);
+        for (const Arc& arc : leadingOn(node))
+          if (arc.other != kOrigin && selection_.has(arc.edge)) reach(order_.groupOf[arc.other]);
     std::sort(groups.begin(), groups.end());
     for (const std::uint32_t group : groups) settle(order_.group(group));
     return std::move(ways_);
   }
 
  private:
+  static constexpr bool kForwards = direction == Direction::fromOrigin;
+  std::span<const Arc> leadingHere(Node node) const {
+    return kForwards ? network_.into(node) : network_.outOf(node);
+  }
+  std::span<const Arc> leadingOn(Node node) const {
+    return kForwards ? network_.outOf(node) : network_.into(node);
+  }
+
+  // The order goes to and fro in a large network; what it will come to is known, so that nothing need wait for memory.
+  void expectAfter(std::size_t done) const {
+    constexpr std::size_t kAhead = 12;
+    const std::vector<Node>& nodes = order_.nodes;
+    if (done + 2 * kAhead >= nodes.size()) return;
+    const auto coming = [&](std::size_t ahead) {
+      return nodes[kForwards ? done + ahead : nodes.size() - 1 - done - ahead];
+    };
+    network_.expectPlace(coming(2 * kAhead), kForwards);
+    const Node node = coming(kAhead);
+    network_.expectRow(node, kForwards);
+    prefetch(&ways_.via[node]);
+    prefetch(&cost_[node]);
+  }
+
   void settle(std::span<const Node> group) {
     if (group.size() == 1) {
       pull(group[0]);
@@ -75,12 +105,11 @@ class Finder {
     }
   }
   std::size_t wakeBehind(Node node) {
-    const bool forwards = ways_.direction == Direction::fromOrigin;
     std::size_t woken = 0;
-    for (const EdgeId id : forwards ? network_.outOf(node) : network_.into(node)) {
-      const Node other = forwards ? network_.edge(id).to : network_.edge(id).from;
+    for (const Arc& arc : leadingOn(node)) {
+      const Node other = arc.other;
       if (other == kOrigin || waiting_[other] || order_.groupOf[other] != order_.groupOf[node] ||
-          !selection_.has(id))
+          !selection_.has(arc.edge))
         continue;
       waiting_[other] = true;
       ++woken;
@@ -90,49 +119,56 @@ class Finder {
 
   bool pull(Node node) {
     if (node == start_) return false;
-    const bool forwards = ways_.direction == Direction::fromOrigin;
     const Days before = ways_.days.has(node) ? ways_.days.of(node) : kFar;
     Days best = before;
-    bool changed = false;
-    for (const EdgeId id : forwards ? network_.into(node) : network_.outOf(node)) {
-      if (!selection_.has(id)) continue;
-      const Edge& edge = network_.edge(id);
-      const Node other = forwards ? edge.from : edge.to;
-      std::uint64_t cost = costOf(network_, edge);
-      Days days = network_.days(id);
-      if (other != start_) {
-        if (other == kOrigin || !ways_.days.has(other) || other == node) continue;
-        days += ways_.days.of(other);
-        cost += cost_[other];
+    const Arc* via = nullptr;
+    std::uint64_t cost = kNotCounted;  // of `via`: nearly always only the last is asked for
+    for (const Arc& arc : leadingHere(node)) {
+      if (!selection_.has(arc.edge) || !ways_.days.has(arc.other)) continue;
+      const Days days = network_.days(arc) + ways_.days.of(arc.other);
+      if (days > best) continue;
+      if (days == best) {
+        if (cost == kNotCounted) cost = via == nullptr ? cost_[node] : costThrough(*via);
+        const std::uint64_t same = costThrough(arc);
+        if (same >= cost) continue;
+        cost = same;
+      } else {
+        cost = kNotCounted;
       }
-      if (days > best || (days == best && cost >= cost_[node])) continue;
       best = days;
-      cost_[node] = cost;
-      ways_.via[node] = id;
-      changed = true;
+      via = &arc;
     }
+    if (via == nullptr) return false;
+    cost_[node] = cost == kNotCounted ? costThrough(*via) : cost;
+    ways_.via[node] = via->edge;
     if (best != before) ways_.days.set(node, best);
-    return changed;
+    return true;
   }
+
+  std::uint64_t costThrough(const Arc& arc) const { return costOf(arc) + cost_[arc.other]; }
+
+  static constexpr std::uint64_t kNotCounted = 0;  // each costs a step at least
 
   const Network& network_;
   const Selection& selection_;
   const Order& order_;
   Node start_ = kOrigin;
   std::vector<bool> waiting_;
-  std::vector<std::uint64_t>
-      cost_;  // facts, then their weakness, then steps: least among ways of equal length
+  // Facts, then their weakness, then steps: least among ways of equal length.
+  std::vector<std::uint64_t> cost_;
   Ways ways_;
 };
 
 }  // namespace
 
 Ways waysOf(const Network& network, const Selection& selection, const Order& order, Direction direction) {
-  return Finder(network, selection, order, direction).fromOrigin();
+  return direction == Direction::fromOrigin
+             ? Finder<Direction::fromOrigin>(network, selection, order).fromOrigin()
+             : Finder<Direction::toOrigin>(network, selection, order).fromOrigin();
 }
 
 Ways waysFrom(const Network& network, const Selection& selection, const Order& order, Node start) {
-  return Finder(network, selection, order, Direction::fromOrigin).fromPoint(start);
+  return Finder<Direction::fromOrigin>(network, selection, order).fromPoint(start);
 }
 
 std::vector<EdgeId> edgesOf(const Network& network, const Ways& ways, Node node) {

@@ -67,8 +67,9 @@ std::vector<EdgeId> edgesInRings(const Network& network, const Selection& select
   shortest = 0;
   auto go = [&](auto&& self, Node start, Node at, Days sum) -> void {
     on[at] = true;
-    for (const EdgeId id : network.outOf(at)) {
-      const Node to = network.edge(id).to;
+    for (const Arc& arc : at == kOrigin ? network.outOfOrigin() : network.outOf(at)) {
+      const EdgeId id = arc.edge;
+      const Node to = arc.other;
       if (!some.has(id) || to < start || (to != start && on[to])) continue;
       path.push_back(id);
       const Days next = sum + network.days(id);

@@ -113,6 +113,41 @@ TEST_CASE("random networks with rings agree with brute force") {
   CHECK(clashing > 200);
 }
 
+TEST_CASE("days that change once a network is finished change it wherever they are asked") {
+  std::mt19937 random(2026);
+  for (int i = 0; i < 500; ++i) {
+    CAPTURE(i);
+    Network network = randomNetwork(random, i % 2 == 0);
+    CHECK(network.outOfOrigin().size() <= network.edges());  // its row is made before the days change
+    for (int change = 0; change < 6; ++change) {
+      const auto id = static_cast<EdgeId>(random() % network.edges());
+      const Days far = change == 3 ? static_cast<Days>(1) << 90 : 0;  // and back again
+      network.setDays(id, far + static_cast<Days>(random() % 60) - 20);
+    }
+    Network anew;
+    anew.addNodes(network.nodes() - 1);
+    for (FactId fact = 0; fact < network.facts(); ++fact) anew.addFact(network.weakness(fact));
+    for (EdgeId id = 0; id < network.edges(); ++id) {
+      const Edge& edge = network.edge(id);
+      anew.addEdge(edge.from, edge.to, network.days(id), edge.fact);
+    }
+    anew.finish();
+    CHECK(naive::allPairs(network, network.all()) == naive::allPairs(anew, anew.all()));
+    const auto same = [&](std::span<const Arc> now, std::span<const Arc> fresh) {
+      REQUIRE(now.size() == fresh.size());
+      for (std::size_t k = 0; k < now.size(); ++k) {
+        CHECK(now[k].edge == fresh[k].edge);
+        CHECK(network.days(now[k]) == anew.days(fresh[k]));
+      }
+    };
+    for (Node node = 1; node < network.nodes(); ++node) {
+      same(network.into(node), anew.into(node));
+      same(network.outOf(node), anew.outOf(node));
+    }
+    same(network.outOfOrigin(), anew.outOfOrigin());
+  }
+}
+
 TEST_CASE("days of twenty digits count exactly") {
   Network network;
   const Node point = network.addNode();
