@@ -108,6 +108,19 @@ class Gatherer {
     return shape == nullptr || shape->each().empty() ? records::kNoRecord : shape->each()[0].target();
   }
 
+  // Whichever is told in fewer words: those that are missing, or those that are not.
+  Inlines whichOf(const std::vector<RecordIndex>& missing, const std::vector<RecordIndex>& others) const {
+    const std::string all = std::to_string(missing.size() + others.size());
+    if (missing.size() > most_ && others.size() > most_)
+      return {text(std::to_string(missing.size()) + " of the " + all)};
+    if (missing.size() <= kFew || missing.size() <= others.size()) return namesOf(missing);
+    Inlines out{text("all " + all)};
+    if (others.empty()) return out;
+    put(out, " but ");
+    put(out, namesOf(others));
+    return out;
+  }
+
   Inlines namesOf(std::vector<RecordIndex> records) const {
     sortByDate(published_, records);
     return compose::namesOf(words_, records, most_);
@@ -122,17 +135,7 @@ class Gatherer {
                                                          : "the " + words_.plainFeature(gap.feature)) +
                       " of a " + kindInWords(gap.kind));
       if (!gap.unknown.empty()) unknown.lines.push_back({what, namesOf(gap.unknown)});
-      if (gap.unrecorded.empty()) continue;
-      // Of nearly all: who is missing says less than how many.
-      const bool many = gap.unrecorded.size() > most_ ||
-                        (gap.feature != records::kNoRecord && gap.unrecorded.size() > gap.asked / 2 &&
-                         gap.unrecorded.size() > kFew);
-      const std::string count = std::to_string(gap.unrecorded.size());
-      unrecorded.lines.push_back(
-          {what, !many ? namesOf(gap.unrecorded)
-                       : Inlines{text(gap.unrecorded.size() == gap.asked
-                                          ? "all " + count
-                                          : count + " of the " + std::to_string(gap.asked))}});
+      if (!gap.unrecorded.empty()) unrecorded.lines.push_back({what, whichOf(gap.unrecorded, gap.recorded)});
     }
     out_.parts.push_back(std::move(unknown));
     out_.parts.push_back(std::move(unrecorded));
@@ -192,18 +195,7 @@ class Gatherer {
   void pieces() {
     WantedPart part{"Pieces on the lists that nobody has seen", {}};
     for (const study::FormsNeverSeen& one : study::formsNeverSeen(all_, records_)) {
-      // Whichever is told in fewer words: those that are missing, or those that are not.
-      Inlines which;
-      if (one.forms.size() <= kFew || one.forms.size() <= one.seen.size()) {
-        which = compose::namesOf(words_, one.forms, most_);
-      } else {
-        put(which, "all " + std::to_string(one.forms.size() + one.seen.size()));
-        if (!one.seen.empty()) {
-          put(which, " but ");
-          put(which, compose::namesOf(words_, one.seen, most_));
-        }
-      }
-      part.lines.push_back({words_.plainName(one.of), std::move(which)});
+      part.lines.push_back({words_.plainName(one.of), whichOf(one.forms, one.seen)});
     }
     out_.parts.push_back(std::move(part));
   }

@@ -65,7 +65,7 @@ class Search {
   std::vector<Gap> run(std::span<const RecordIndex> records) {
     for (const RecordIndex index : records) {
       const linking::PublishedRecord record = published_[index];
-      ++ofKind_[record.kind()];
+      ofKind_[record.kind()].push_back(index);
       for (const Entry* entry : record.fields())
         if (isUnknown(entry->value)) gap(record.kind(), entry->field).unknown.push_back(index);
       for (const Wanted& wanted : kWanted)
@@ -75,7 +75,7 @@ class Search {
     }
     std::vector<Gap> out;
     for (auto& [key, one] : gaps_) {
-      if (one.feature == records::kNoRecord) one.asked = ofKind_[one.kind];
+      if (one.feature == records::kNoRecord) one.recorded = othersThan(one.unrecorded, ofKind_[one.kind]);
       if (!one.unknown.empty() || !one.unrecorded.empty()) out.push_back(std::move(one));
     }
     return out;
@@ -87,6 +87,21 @@ class Search {
     one.kind = kind;
     one.field = field;
     return one;
+  }
+
+  // Both in the same order.
+  static std::vector<RecordIndex> othersThan(const std::vector<RecordIndex>& some,
+                                             const std::vector<RecordIndex>& all) {
+    std::vector<RecordIndex> others;
+    auto next = some.begin();
+    for (const RecordIndex one : all) {
+      if (next != some.end() && *next == one) {
+        ++next;
+      } else {
+        others.push_back(one);
+      }
+    }
+    return others;
   }
 
   void features(const linking::PublishedRecord& record) {
@@ -102,9 +117,9 @@ class Search {
       one.kind = record.kind();
       one.field = "look"_f;
       one.feature = asked.feature;
-      ++one.asked;
       if (found != nullptr && isUnknown(found->value)) one.unknown.push_back(record.index());
-      if (found == nullptr && !all_[record.index()].broken) one.unrecorded.push_back(record.index());
+      const bool leftOut = found == nullptr && !all_[record.index()].broken;
+      (leftOut ? one.unrecorded : one.recorded).push_back(record.index());
     }
   }
 
@@ -123,7 +138,7 @@ class Search {
   const Collection& all_;
   const linking::Published published_;
   std::vector<Asked> asked_;
-  std::map<Kind, std::size_t> ofKind_;
+  std::map<Kind, std::vector<RecordIndex>> ofKind_;
   std::map<std::tuple<Kind, std::int64_t, std::uint8_t, RecordIndex>, Gap> gaps_;
 };
 

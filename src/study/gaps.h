@@ -20,7 +20,7 @@ struct Gap {
   RecordIndex feature = records::kNoRecord;  // kNoRecord: the field itself
   std::vector<RecordIndex> unknown;          // looked for, not known
   std::vector<RecordIndex> unrecorded;       // left out, of what a guide would want to have
-  std::size_t asked = 0;                     // of how many of the records it could be recorded
+  std::vector<RecordIndex> recorded;         // the others of which it could be, the unknown among them
 };
 
 // Of the records given, in the order given; gaps by kind, fields before features, those by effort.
