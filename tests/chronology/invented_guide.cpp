@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <functional>
+#include <map>
 
 namespace saggar::chronology::invented {
 namespace {
@@ -101,6 +102,63 @@ Date Guide::aDate(int around, int spread) {
     }
     default: return {text, whole, whole};
   }
+}
+
+void Guide::maybeSeveral() {
+  for (Record& record : records)
+    for (Field& field : record.fields) {
+      const bool own = field.name == "founded" || field.name == "closed" || field.name == "designed" ||
+                       field.name == "introduced" || field.name == "withdrawn" || field.name == "made";
+      if (!own || !field.value || !oneIn(3)) continue;
+      // EDTF takes only its own signs inside a set; every date here has two ends.
+      std::map<std::string, spelled::Member> members;
+      Date& date = field.value->date;
+      const int around = date.plain.first ? 1970 + static_cast<int>(*date.plain.first / 365.25) : 1935;
+      for (int count = 2 + upTo(2); count > 0; --count) {
+        const int year = around + upTo(16) - 8;
+        const std::string text = std::to_string(year);
+        const int month = 1 + upTo(8);
+        const Days whole{firstDay(year), lastDay(year)};
+        const Days part{firstDay(year, month), lastDay(year, month)};
+        if (oneIn(4)) {
+          members[text + '~'] = {{firstDay(year - 5), lastDay(year + 5)}, whole};
+        } else if (oneIn(4)) {
+          members[text + "-0" + std::to_string(month)] = {part, part};
+        } else {
+          members[text] = {whole, whole};
+        }
+      }
+      if (members.size() < 2) continue;
+      date.oneOf.clear();
+      date.text.clear();
+      for (const auto& [text, member] : members) {
+        date.text += (date.text.empty() ? "[" : ",") + text;
+        date.oneOf.push_back(member);
+      }
+      date.text += ']';
+      field.value->is = '"' + date.text + '"';
+      // What a source can be too early for.
+      date.wide = date.plain = {};
+      for (const auto& [text, member] : members) {
+        const auto first = [](std::optional<long>& all, long one) { all = std::min(all.value_or(one), one); };
+        first(date.wide.first, *member.wide.first);
+        first(date.plain.first, *member.plain.first);
+      }
+    }
+}
+
+void Guide::maybeDisputed() {
+  for (Record& record : records)
+    for (Field& field : record.fields) {
+      const bool wrapped = field.name != "after" && field.name != "codes" && field.name != "code" &&
+                           record.kind != "specimen" && record.kind != "source";
+      if (!wrapped || !field.value || !oneIn(4)) continue;
+      Evidence& evidence = field.value->evidence;
+      evidence.but = field.value->to        ? records[any(records[*field.value->to].kind)].id
+                     : field.name == "used" ? "1901/1999"
+                                            : std::to_string(1900 + upTo(60));
+      evidence.setAside = oneIn(3);
+    }
 }
 
 Citation Guide::aCitation() {

@@ -19,7 +19,8 @@ long lastDay(int year, int month = 12);
 
 struct Date {
   std::string text;
-  Days plain, wide;  // a doubted end is open in `wide`
+  Days plain, wide;                         // a doubted end is open in `wide`
+  std::vector<spelled::Member> oneOf = {};  // what it can be, where it is one of several
 };
 
 struct Citation {
@@ -32,6 +33,8 @@ struct Evidence {
   std::vector<Citation> cite;
   bool judged = false;
   bool doubted = false;
+  std::string but = {};  // what another source says instead
+  bool setAside = false;
 };
 
 struct Value {
@@ -75,6 +78,10 @@ class Guide {
 
   std::vector<Record> records;
   std::optional<std::size_t> shapeBut(std::size_t shape) const;  // another shape
+  // A few of the records' own dates become one of two to four.
+  void maybeSeveral();
+  // Of a few values another source says something else.
+  void maybeDisputed();
 
  private:
   int upTo(int most) { return static_cast<int>(random_() % static_cast<unsigned>(most + 1)); }

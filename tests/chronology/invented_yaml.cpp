@@ -37,7 +37,8 @@ class Writer {
     const Evidence& evidence = value.evidence;
     const std::string is =
         value.orTo ? '[' + value.is + ", " + guide_.records[*value.orTo].id + ']' : value.is;
-    if (record.kind == "specimen" || (evidence.cite.empty() && !evidence.judged && !evidence.doubted)) {
+    if (record.kind == "specimen" ||
+        (evidence.cite.empty() && !evidence.judged && !evidence.doubted && evidence.but.empty())) {
       value.line = line("  " + field + ": " + is);
       return;
     }
@@ -49,6 +50,8 @@ class Writer {
   void put(const std::string& margin, Evidence& evidence) {
     if (evidence.judged) line(margin + "judged: by its looks");
     if (evidence.doubted) line(margin + "doubted: the page is torn");
+    if (!evidence.but.empty())
+      line(margin + "but: [{is: " + evidence.but + (evidence.setAside ? ", set-aside: a misprint}]" : "}]"));
     cite(margin, evidence.cite);
   }
 

@@ -155,9 +155,50 @@ std::vector<const Statement*> oneByOne(const Told& told, std::vector<const State
   return taken;
 }
 
-}  // namespace
+// What is left of several dates binds from the first day of any to the last of any.
+void bindHull(Statement& one) {
+  one.steps.clear();
+  for (const auto use : {kWide, kPlain}) {
+    std::optional<long> first, last;
+    bool begun = true, ended = true;
+    for (const Member& member : one.members) {
+      const Days& days = use == kWide ? member.wide : member.plain;
+      if (member.struckOut) continue;
+      begun &= days.first.has_value();
+      ended &= days.last.has_value();
+      if (days.first) first = std::min(first.value_or(*days.first), *days.first);
+      if (days.last) last = std::max(last.value_or(*days.last), *days.last);
+    }
+    if (begun) one.steps.push_back({one.at, 0, -*first, use});
+    if (ended) one.steps.push_back({0, one.at, *last, use});
+  }
+}
 
-std::optional<Answer> spelledOut(const Told& told) {
+// Each member is tried alone against what is proven; the last is never struck out: of those that all clash, the one that
+// misses by least stays.
+bool strikeOut(Told& told, const std::vector<Days>& proven) {
+  bool any = false;
+  for (Statement& one : told.statements) {
+    const Days& days = proven[static_cast<std::size_t>(one.at)];
+    std::vector<std::pair<long, Member*>> left;  // by how much each misses
+    for (Member& member : one.members) {
+      if (member.struckOut) continue;
+      long misses = 0;
+      if (days.first && member.wide.last) misses = std::max(misses, *days.first - *member.wide.last);
+      if (days.last && member.wide.first) misses = std::max(misses, *member.wide.first - *days.last);
+      left.emplace_back(misses, &member);
+    }
+    if (left.size() < 2) continue;
+    const auto least = std::min_element(left.begin(), left.end(),
+                                        [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [misses, member] : left)
+      if (misses > 0 && member != least->second) any = member->struckOut = true;
+    bindHull(one);
+  }
+  return any;
+}
+
+std::optional<Answer> weighed(const Told& told) {
   Answer answer;
   std::vector<const Statement*> proving, firm, all;
   for (const Statement& one : told.statements) {
@@ -193,6 +234,21 @@ std::optional<Answer> spelledOut(const Told& told) {
     if (!one->doubted && !one->offered) answer.disputed.insert(one->place);
   answer.clashing = answer.disputed;
   for (const Statement* one : leftOut) answer.clashing.insert(one->place);
+  return answer;
+}
+
+}  // namespace
+
+std::optional<Answer> spelledOut(Told told) {
+  for (Statement& one : told.statements)
+    if (!one.members.empty()) bindHull(one);
+  std::optional<Answer> answer = weighed(told);
+  int rounds = 0;
+  for (; answer && strikeOut(told, answer->proven); ++rounds) answer = weighed(told);
+  if (!answer) return answer;
+  answer->rounds = rounds;
+  for (const Statement& one : told.statements)
+    if (!one.members.empty()) answer->oneOf[one.place] = one.members;
   return answer;
 }
 

@@ -108,6 +108,7 @@ class Stating {
     one.place = placeOf(value.line, static_cast<int>(says));
     one.standing = standing(record, value, date);
     one.doubted = value.evidence.doubted;
+    one.disputed = !value.evidence.but.empty() && !value.evidence.setAside;
     out_.told.statements.push_back(std::move(one));
     return out_.told.statements.back();
   }
@@ -168,6 +169,8 @@ class Stating {
       Statement& date = fact(record, field, value, Says::date, true);
       bind(date, point(own + field), value.date.wide, kWide);
       bind(date, point(own + field), value.date.plain, kPlain);
+      date.at = point(own + field);
+      date.members = value.date.oneOf;
     }
   }
 
