@@ -7,13 +7,12 @@ using records::ValueType;
 
 namespace {
 
-// A value that is one reference or a list of them.
+// A value that is one reference or a list of them, which leaves nothing out only if it says so.
 Answer holds(const Value* value, RecordIndex wanted) {
   if (value == nullptr || value->type == ValueType::unknown || value->type == ValueType::unfit)
     return Answer::maybe;
   if (value->type == ValueType::none) return Answer::no;
-  bool unsure =
-      value->type == ValueType::list && !(value->evidence != nullptr && value->evidence->complete());
+  bool unsure = value->evidence == nullptr || !value->evidence->complete();
   for (const Value& one : value->each()) {
     if (one.target() == wanted) return Answer::yes;
     unsure |= one.target() == records::kNoRecord && one.type != ValueType::none;

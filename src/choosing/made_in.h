@@ -6,8 +6,8 @@
 // enough. Not for other rooms.
 namespace saggar::choosing {
 
-// What the one side says: a list (or `all`, or all but some) that holds the other is yes; a list that leaves nothing
-// out, `none` or another single value is no; anything else is maybe.
+// What the one side says: a list (or `all`, or all but some) that holds the other is yes; `none`, or a list that leaves
+// nothing out, is no; anything else is maybe, also another single value.
 Answer formSays(const Collection& collection, RecordIndex form, RecordIndex shape);
 Answer shapeSays(const Collection& collection, RecordIndex shape, RecordIndex form);
 

@@ -330,7 +330,8 @@ class Walker {
     }
   }
 
-  void value(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {
+  void value(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way,
+             bool member = false) {
     if (!working()) return;
     const bool varies = &spec == &featureValueSpec() || &spec == &lookValueSpec();
     switch (one.type) {
@@ -345,12 +346,14 @@ class Walker {
           return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
         for (const Value& item : one.items()) {
           if (!going_) return;
-          value(item, spec, at, i, way);
+          value(item, spec, at, i, way, true);
         }
         return;
       }
       default: break;
     }
+    const bool listOfOne = !member && spec.has(records::kInventory) && one.type != ValueType::all;
+    if (listOfOne) way.pass(one.evidence != nullptr && one.evidence->complete());
     switch (spec.type) {
       case FieldType::structure: return structure(one, spec, at, i, way);
       case FieldType::structureMap: return keys(one, spec, at, i, way);

@@ -68,7 +68,7 @@ constexpr FieldSpec kSpecimen[] = {
         "teasel-row"),
     ref("form"_f, KindSet(Kind::form), kRequired, "the kind of piece", "plate-7"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{edge-line: gold, glaze: ivory}"),
-    group("marks"_f, kMarks, kMany | kMayBeNone, "its marks", "[k4, {mark: k5, at: beside it}]"),
+    group("marks"_f, kMarks, kMany | kInventory | kMayBeNone, "its marks", "[k4, {mark: k5, at: beside it}]"),
     of("code-seen"_f, text, kMany | kMayBeNone, "the number on it, as it stands there", "JM-203-C/1"),
     of("date-code"_f, text, kMany | kMayBeNone, "the date code on it; `?` for a sign that cannot be read",
        "U3?1"),

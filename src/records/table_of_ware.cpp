@@ -87,9 +87,9 @@ constexpr FieldSpec kMaker[] = {
     of("closed"_f, moment, kDated, "when it ended", "1968"),
     of("active"_f, span, kDated, "from when to when it is known to have traded", "1926/1961"),
     of("prefix"_f, text, kMany, "the letters that stand for it in codes", "QM"),
-    group("works"_f, kWorks, kMany, "its works, with their letters",
+    group("works"_f, kWorks, kMany | kInventory, "its works, with their letters",
           "[{works: upper-bench, name: Upper Bench works, letter: U, used: 1906/1968}]"),
-    group("took-over"_f, kTookOver, kMany, "firms it took over, when and what of them",
+    group("took-over"_f, kTookOver, kMany | kInventory, "firms it took over, when and what of them",
           "{maker: haldermoyne, on: 1934, what: moulds and block room}"),
     group("codes"_f, kCodeRule, kMany | kMapping, "its rules for numbers and codes",
           "[{rule: old number, used: 1896/1926, written: NUMBER, parts: {NUMBER: 1 to 2880}}]"),
@@ -107,7 +107,8 @@ constexpr FieldSpec kShape[] = {
     of("designed"_f, moment, kDated, "when it was designed", "by 1932"),
     of("introduced"_f, moment, kDated, "when it was first offered", "1932"),
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1955"),
-    ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came in it", "[plate-7, teapot]"),
+    ref("forms"_f, KindSet(Kind::form), kMany | kInventory, "the pieces that came in it",
+        "[plate-7, teapot]"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{outline: round}"),
     group("resembles"_f, kResemblesShape, kMany, "shapes it is taken for, and what tells them apart",
           "{shape: brathermoor-no-9, tell: the rival's verge is plain}"),
@@ -120,8 +121,8 @@ constexpr FieldSpec kForm[] = {
     of("actual"_f, measure, kOne, "what it measures", "9 1/8 in"),
     oneOf("measured"_f, kMeasured, kOne, "which measure is meant; overall unless written", "overall"),
     of("holds"_f, measure, kMany, "what it holds", "24 fl oz"),
-    of("parts"_f, text, kMany, "the pieces it consists of", "[batter jug, syrup jug, tray]"),
-    of("made-in"_f, madeIn, kOne, "the shapes it came in: a list, `all`, or all but some",
+    of("parts"_f, text, kMany | kInventory, "the pieces it consists of", "[batter jug, syrup jug, tray]"),
+    of("made-in"_f, madeIn, kInventory, "the shapes it came in: a list, `all`, or all but some",
        "{all-but: [ellastrane]}"),
 };
 constexpr FieldSpec kMotif[] = {
@@ -145,7 +146,8 @@ constexpr FieldSpec kTreatment[] = {
     of("look"_f, look, kOne, "its lines, glaze and lustre", "{edge-line: gold, glaze: ivory}"),
     of("introduced"_f, moment, kDated, "when it was first booked or offered", "1933"),
     of("withdrawn"_f, moment, kDated, "when it was last offered", "1950"),
-    ref("forms"_f, KindSet(Kind::form), kMany, "the pieces that came with it", "[plate-7, teapot]"),
+    ref("forms"_f, KindSet(Kind::form), kMany | kInventory, "the pieces that came with it",
+        "[plate-7, teapot]"),
     oneOf("status"_f, kStatus, kOne,
           "production unless written (pick-up fills out an assortment of another line, unrecorded was seen "
           "but is "
@@ -163,7 +165,7 @@ constexpr FieldSpec kTreatment[] = {
 constexpr FieldSpec kSet[] = {
     ref("for"_f, KindSet(Kind::maker), kOne, "the customer it was made for", "sunderwick"),
     of("offered"_f, span, kDated, "from when to when it was offered", "1938/1948"),
-    group("pieces"_f, kPieces, kMany, "what it consists of",
+    group("pieces"_f, kPieces, kMany | kInventory, "what it consists of",
           "{form: teapot, of: shape:linnavere, how-many: 1}"),
 };
 constexpr FieldSpec kMark[] = {
@@ -175,7 +177,8 @@ constexpr FieldSpec kMark[] = {
     of("shows"_f, text, kOne, "its picture", "a ferry boat in a circle"),
     of("carries"_f, text, kMany, "the code that stands with it: the name of a rule", "date code"),
     of("used"_f, span, kDated, "from when to when it was used", "1925/1951"),
-    ref("shapes"_f, KindSet(Kind::shape), kMany, "the shapes it is seen on", "[jessamount, linnavere]"),
+    ref("shapes"_f, KindSet(Kind::shape), kMany | kInventory, "the shapes it is seen on",
+        "[jessamount, linnavere]"),
     of("look"_f, look, kOne, "what it looks like, feature by feature", "{frame: oval}"),
     ref("photo"_f, KindSet(Kind::photo), kMany, "a picture of it", "k4-on-a-plate"),
 };

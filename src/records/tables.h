@@ -63,6 +63,8 @@ enum FieldFlag : std::uint16_t {
   kRequired = 8,    // `saggar blank` writes it; in a structure, it must be there
   kMayBeNone = 16,  // `none` is a sensible answer
   kMapping = 32,  // a structure of which the first field alone says too little: no plain value stands for it
+  // It holds what was counted up, which is seldom all there was: one value without brackets is a list of one.
+  kInventory = 128,
   kEssential = 64,  // a record of the kind says nothing without it: reading reports that it is missing
 };
 

@@ -118,6 +118,25 @@ TEST_CASE("lists, and what a list does not leave out") {
         "broken firmly; treatment:t forms=plate documented");
   CHECK(outcome(kShapes + "- treatment: t\n  forms: [plate]\n  cite: books\n",
                 "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms?");
+  // One value without brackets is a list of one; what is no list by its nature has no more than that value.
+  CHECK(outcome(kShapes + "- treatment: t\n  forms: plate\n  cite: books\n",
+                "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms?");
+  CHECK(outcome(kShapes + "- treatment: t\n  forms: {is: plate, complete: yes}\n  cite: books\n",
+                "{every: treatment, has: {forms: pot}}") ==
+        "broken firmly; treatment:t forms=plate documented");
+  CHECK(outcome(kShapes + "- treatment: t\n  code: T-1\n  cite: books\n",
+                "{every: treatment, has: {code: T-2}}") == "broken firmly; treatment:t code=T-1 documented");
+  const std::string piece = "- mark: m1\n- mark: m2\n- specimen: sp\n  form: plate\n  seen: 2000\n";
+  CHECK(outcome(kShapes + piece + "  marks: m1\n", "{some: specimen, has: {marks: m2}}").starts_with("open"));
+  CHECK(outcome(kShapes + piece + "  marks: {mark: m1, at: the foot}\n", "{some: specimen, has: {marks: m2}}")
+            .starts_with("open"));
+  CHECK(outcome(kShapes + piece + "  marks: none\n", "{some: specimen, has: {marks: m2}}")
+            .starts_with("broken"));
+  const std::string cup = "- shape: cedar\n  forms: {is: plate, complete: yes}\n- form: cup\n  made-in: ";
+  CHECK(outcome(kShapes + cup + "birch\n", "{every: form, where: {id: cup}, has: {made-in: alder}}")
+            .starts_with("open"));
+  CHECK(outcome(kShapes + cup + "birch\n", "{every: form, where: {id: cup}, has: {made-in: cedar}}")
+            .starts_with("broken"));
 }
 
 TEST_CASE("what is asked of other records names their facts, and the word that leads there") {

@@ -70,5 +70,5 @@ TEST_CASE("random guides: one of several dates, and values that another source d
   CHECK(struckOut > 200);
   CHECK(left > 1000);
   CHECK(spoken > 100);  // against what would prove
-  CHECK(again > 10);  // one striking out led to another
+  CHECK(again > 10);    // one striking out led to another
 }
