@@ -51,8 +51,16 @@ class Teller {
 
   Finding open() const {
     Finding finding = begun("claim-open"_rule, Outcome::open);
+    bool list = false;
+    for (const TestResult* test : those(Outcome::open))
+      for (const TestedRecord& one : test->records)
+        list |= std::any_of(one.facts.begin(), one.facts.end(),
+                            [](const TestFact& fact) { return fact.leavesOut; });
     finding.hint =
-        "record what is missing, or narrow the test; what nobody can show yet is `status: supposed`";
+        std::string(list ? "write `complete: yes` with a list that leaves nothing out, as `{is: […], "
+                           "complete: yes}`, else record"
+                         : "record") +
+        " what is missing, or narrow the test; what nobody can show yet is `status: supposed`";
     return finding;
   }
 
@@ -95,12 +103,15 @@ class Teller {
     finding.related.push_back({fact.span, '`' + fact.field + "` of " + record + inWords(fact)});
   }
 
-  // " is `closed knob` (documented)", " is not recorded".
+  // " is `closed knob` (documented)", " is not recorded", " is `k1, k2` (the list may leave something out)".
   static std::string inWords(const TestFact& fact) {
+    std::string beside = fact.value.empty() ? "" : fact.standing;
+    if (fact.leavesOut)
+      beside += std::string(beside.empty() ? "" : "; ") + "the list may leave something out";
     std::string out = fact.value.empty()        ? " is not recorded"
                       : fact.value == "unknown" ? " is not known"
                                                 : " is `" + base::shortened(fact.value, 60) + '`';
-    return fact.standing.empty() || fact.value.empty() ? out : out + " (" + fact.standing + ')';
+    return beside.empty() ? out : out + " (" + beside + ')';
   }
 
   // "shape:sorrendale, of which `look.finial` is `closed knob` (documented)".

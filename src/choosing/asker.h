@@ -48,6 +48,7 @@ class Asker {
             Answer answer) const;
   void noteWords(Notes& notes, const Node& node, Answer answer) const;
   void noteList(Notes& notes, std::span<const Step> steps) const;
+  Ground listGround(const Notes& notes, std::span<const Step> steps, const Reached& reached) const;
   void noteMadeIn(Notes& notes, RecordIndex form, RecordIndex shape, Answer answer) const;
   void noteField(Notes& notes, RecordIndex record, records::Field field, Answer answer) const;
   static void add(Notes& notes, Ground ground, Answer answer);

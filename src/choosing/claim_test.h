@@ -42,6 +42,7 @@ struct TestFact {
   const records::Value* typed = nullptr;  // that value; null where nothing is
   std::string standing;                   // "documented"; empty for what never needs evidence
   bool missing = false;                   // it would have to be known
+  bool leavesOut = false;                 // a list that may leave something out: that keeps it open
   source::Span span;
 };
 

@@ -108,9 +108,12 @@ void TestRunner::compare(const ClaimTest& test, TestResult& result) {
     const bool open = result.outcome == Outcome::open;
     std::vector<Ground> grounds;
     for (const Reached& one : test.paths[i].from(test.records[i], all_)) {
-      Ground ground = groundOf(test.paths[i].steps(), one, test.records[i]);
+      const bool list = open && one.inList && !one.complete && one.openList.value != nullptr;
+      Ground ground = list ? openListGround(test.paths[i].steps(), one.openList)
+                           : groundOf(test.paths[i].steps(), one, test.records[i]);
       ground.missing = open;
-      grounds.push_back(std::move(ground));
+      if (std::find(grounds.begin(), grounds.end(), ground) == grounds.end())
+        grounds.push_back(std::move(ground));
       if (grounds.size() == Told::kMostGrounds) break;
     }
     for (const Ground& ground : grounds) result.firm = result.firm && facts_.isFirm(ground);

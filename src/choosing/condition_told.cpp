@@ -156,13 +156,39 @@ void Asker::noteWords(Notes& notes, const Node& node, Answer answer) const {
   notes.all.push_back(std::move(all));
 }
 
+Ground openListGround(std::span<const Step> steps, const Reached::OpenList& list) {
+  Ground ground;
+  ground.record = list.record;
+  ground.value = list.value;
+  ground.field = textOf(steps.subspan(list.step, list.end - list.step));
+  ground.leavesOut = list.value != nullptr;
+  return ground;
+}
+
+// The list that a member was reached in; where only pieces show members, that nothing is typed.
+Ground Asker::listGround(const Notes& notes, std::span<const Step> steps, const Reached& reached) const {
+  if (reached.openList.value == nullptr) {
+    Ground ground = groundOf(notes, steps, reached);
+    ground.value = nullptr;
+    return ground;
+  }
+  Ground ground = openListGround(steps, reached.openList);
+  if (reached.openList.step == 0 && notes.origin.state != Reached::State::record &&
+      ground.record == notes.origin.record) {
+    const std::string_view around = fieldAround(collection_[ground.record], notes.origin.value);
+    if (ground.field.empty())
+      ground.field = around;
+    else if (!around.empty())
+      ground.field = std::string(around) + '.' + ground.field;
+  }
+  return ground;
+}
+
 // A list that does not say whether it leaves anything out: what it holds does not settle the matter.
 void Asker::noteList(Notes& notes, std::span<const Step> steps) const {
   auto visit = [&](const Reached& reached) {
     if (!reached.inList || reached.complete) return true;
-    Ground ground = groundOf(notes, steps, reached);
-    ground.value = nullptr;
-    add(notes, std::move(ground), Answer::maybe);
+    add(notes, listGround(notes, steps, reached), Answer::maybe);
     return false;
   };
   walk(steps, true, notes.origin, visit);
@@ -177,7 +203,8 @@ void Asker::noteMadeIn(Notes& notes, RecordIndex form, RecordIndex shape, Answer
     Ground ground{.record = record,
                   .value = collection_[record].find(field),
                   .field = std::string(field.name()),
-                  .missing = answer == Answer::maybe};
+                  .missing = answer == Answer::maybe,
+                  .leavesOut = answer == Answer::maybe && isOpenList(collection_[record].find(field))};
     join(both, {answer, notes.firmness.isFirm(ground), {ground}});
   }
   notes.all.push_back(std::move(both));

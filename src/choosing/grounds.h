@@ -15,6 +15,7 @@ struct Ground {
   std::string field;                        // the way to it within the record: "look.finial"
   bool missing = false;                     // not recorded, not known, or a list that may leave something out
   bool shown = false;                       // by a piece, which is `record`
+  bool leavesOut = false;                   // `value` holds a list that may leave something out
   bool assumed = false;                     // left out, and a word holds there by itself (`status`)
   // Of a date: the event, and which of its bounds decide. `value` may be null, the days following from others.
   bool days = false;
@@ -27,6 +28,9 @@ struct Ground {
 
 // Of what a path from that record has reached.
 Ground groundOf(std::span<const Step> steps, const Reached& reached, RecordIndex from);
+
+// Of a list that may leave something out.
+Ground openListGround(std::span<const Step> steps, const Reached::OpenList& list);
 
 // How good a ground is.
 class Firmness {

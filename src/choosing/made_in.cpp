@@ -22,6 +22,12 @@ Answer holds(const Value* value, RecordIndex wanted) {
 
 }  // namespace
 
+bool isOpenList(const Value* value) {
+  if (value == nullptr) return false;
+  const bool names = value->type == ValueType::list || value->target() != records::kNoRecord;
+  return names && (value->evidence == nullptr || !value->evidence->complete());
+}
+
 Answer formSays(const Collection& collection, RecordIndex form, RecordIndex shape) {
   const Value* value = collection[form].find("made-in"_f);
   if (value == nullptr) return Answer::maybe;

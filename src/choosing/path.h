@@ -45,6 +45,12 @@ enum class SpanEnd : std::uint8_t { whole, from, until };
 
 // What a path meets at its end.
 struct Reached {
+  // A list passed on the way that may leave something out, where it stands, and the steps that name it.
+  struct OpenList {
+    const records::Value* value = nullptr;
+    RecordIndex record = records::kNoRecord;
+    std::size_t step = 0, end = 0;
+  };
   enum class State : std::uint8_t {
     value,  // `value` (never a list: its members are reached one by one), in `record`
     record,  // a record itself: a path that ends in a reference reaches the value, one that ends backwards the record
@@ -68,6 +74,7 @@ struct Reached {
   RecordIndex shownBy = records::kNoRecord;  // only this piece shows it
   bool perhaps = false;                      // of one piece: one of several that it may be
   std::size_t step = 0;                      // the first step that was taken within `record`
+  OpenList openList{};                       // the first, where a member of one was reached
 };
 
 struct PathProblem {

@@ -24,8 +24,12 @@ std::string typedOf(const Value& value) {
   if (const Value* on = value.find("on"_f)) return typedOf(*on);
   std::vector<std::string> parts;
   for (const Value& item : value.items()) parts.push_back(typedOf(item));
-  for (const records::Entry& entry : value.entries())
-    parts.push_back(std::string(entry.key) + ": " + typedOf(entry.value));
+  for (const records::Entry& entry : value.entries()) {
+    // Where a plain value was typed, the key is not the author's.
+    const records::Extent key = entry.keyPlace;
+    parts.push_back((key.begin == key.end ? std::string() : std::string(entry.key) + ": ") +
+                    typedOf(entry.value));
+  }
   if (parts.empty() || value.type == ValueType::between) return base::onOneLine(value.text);
   return base::shortened(base::joined(parts, ", "), kLongest);
 }
@@ -96,6 +100,7 @@ std::vector<TestFact> TestFacts::of(const Told& told) const {
     if (ground.value != nullptr) fact.value = typedOf(*ground.value);
     fact.standing = std::string(standingOf(ground).word);
     fact.missing = ground.missing;
+    fact.leavesOut = ground.leavesOut;
     fact.span = ground.value == nullptr ? record.span() : record.span(ground.value->place);
   }
   return facts;

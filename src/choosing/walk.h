@@ -66,10 +66,15 @@ class Walker {
     std::size_t step = 0;
     bool perhaps = false;
     RecordIndex shownBy = records::kNoRecord;
+    Reached::OpenList openList;
 
     void pass(bool leavesNothingOut) {
       inList = true;
       complete = complete && leavesNothingOut;
+    }
+    void pass(const Value& list, bool leavesNothingOut, RecordIndex at, std::size_t i) {
+      pass(leavesNothingOut);
+      if (!leavesNothingOut && openList.value == nullptr) openList = {&list, at, step, i};
     }
   };
 
@@ -98,7 +103,8 @@ class Walker {
           .key = way.key,
           .shownBy = way.shownBy,
           .perhaps = way.perhaps,
-          .step = way.step});
+          .step = way.step,
+          .openList = way.openList});
   }
 
   bool last(std::size_t i) const { return i >= steps_.size(); }
@@ -216,7 +222,8 @@ class Walker {
           .inStructure = way.inStructure,
           .assumed = true,
           .key = way.key,
-          .step = way.step});
+          .step = way.step,
+          .openList = way.openList});
   }
 
   void ofTreatment(RecordIndex specimen, std::size_t i, const Way& way) {
@@ -341,7 +348,7 @@ class Walker {
       case ValueType::list: {
         if (spec.type == FieldType::citations || records::isKeptAsTyped(spec.type))
           return show(State::value, at, &one, &spec, way, last(i));
-        way.pass(varies || (one.evidence != nullptr && one.evidence->complete()));
+        way.pass(one, varies || (one.evidence != nullptr && one.evidence->complete()), at, i);
         if (one.count() == 0)
           return show(way.complete ? State::none : State::absent, at, &one, &spec, way, last(i));
         for (const Value& item : one.items()) {
@@ -353,7 +360,7 @@ class Walker {
       default: break;
     }
     const bool listOfOne = !member && spec.has(records::kInventory) && one.type != ValueType::all;
-    if (listOfOne) way.pass(one.evidence != nullptr && one.evidence->complete());
+    if (listOfOne) way.pass(one, one.evidence != nullptr && one.evidence->complete(), at, i);
     switch (spec.type) {
       case FieldType::structure: return structure(one, spec, at, i, way);
       case FieldType::structureMap: return keys(one, spec, at, i, way);
@@ -383,7 +390,8 @@ class Walker {
           .inStructure = way.inStructure,
           .end = end,
           .key = way.key,
-          .step = way.step});
+          .step = way.step,
+          .openList = way.openList});
   }
 
   void structure(const Value& one, const FieldSpec& spec, RecordIndex at, std::size_t i, Way way) {

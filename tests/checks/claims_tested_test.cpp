@@ -175,6 +175,22 @@ TEST_CASE("what leaves a claim open") {
   CHECK(open.one().records == std::vector<std::string>{"claim:ring-handles-and-slots"});
 }
 
+TEST_CASE("a list that may leave something out is shown, at its place, with what would close it") {
+  for (const std::string marks : {"[m1]", "m1", "{is: m1, note: a note}"}) {
+    const std::string records =
+        "- claim: c\n  says: Something.\n  test: {some: specimen, has: {marks: m2}}\n- mark: m1\n- mark: m2\n"
+        "- specimen: sp\n  marks: " +
+        marks + "\n  seen: 2000\n";
+    const Small open(records, {"claim-open"_rule});
+    const diagnostics::Finding& finding = open.one();
+    CHECK(finding.message ==
+          "`c` is open: specimen:sp, where `marks` is `m1` (documented; the list may leave something out)");
+    CHECK(finding.hint.find("`complete: yes`") != std::string::npos);
+    CHECK(relatedIn(finding).starts_with("`marks` of specimen:sp is `m1`"));
+    CHECK(finding.related.at(0).span.begin > records.find("marks: " + marks));
+  }
+}
+
 TEST_CASE("the other ways to test, in words") {
   const auto message = [](const std::string& test) {
     const std::string records = "- claim: c\n  says: Something.\n  test:\n    - " + test + '\n' +

@@ -117,10 +117,10 @@ TEST_CASE("lists, and what a list does not leave out") {
                 "{every: treatment, has: {forms: pot}}") ==
         "broken firmly; treatment:t forms=plate documented");
   CHECK(outcome(kShapes + "- treatment: t\n  forms: [plate]\n  cite: books\n",
-                "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms?");
+                "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms=plate documented?");
   // One value without brackets is a list of one; what is no list by its nature has no more than that value.
   CHECK(outcome(kShapes + "- treatment: t\n  forms: plate\n  cite: books\n",
-                "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms?");
+                "{every: treatment, has: {forms: pot}}") == "open; treatment:t forms=plate documented?");
   CHECK(outcome(kShapes + "- treatment: t\n  forms: {is: plate, complete: yes}\n  cite: books\n",
                 "{every: treatment, has: {forms: pot}}") ==
         "broken firmly; treatment:t forms=plate documented");
