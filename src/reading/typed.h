@@ -56,6 +56,7 @@ class TypedReader {
   records::Value readScalar(const Node& node, const records::FieldSpec& spec);
   records::Value readChoice(const Node& node, const records::FieldSpec& spec);
   records::Value readDate(const Node& node);
+  records::Value readMoment(const Node& node);
   bool readBetween(const Node& node, records::Value& value);
   records::Value readReference(const Node& node, const records::FieldSpec& spec);
   records::Value readEvent(const Node& node);

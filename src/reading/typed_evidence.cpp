@@ -285,7 +285,7 @@ void TypedReader::readFullCitation(const Node& node, Gathered<Citation>& out) {
       citation.at = base::trimmed(child.text);
     } else if (key.text == "dated") {
       fieldName_ = "dated";
-      citation.dated = readDate(child).date();
+      citation.dated = readMoment(child).date();
       fieldName_ = outer;
     } else if (child.text == "direct") {
       citation.says = records::Says::direct;

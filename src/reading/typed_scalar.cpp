@@ -46,7 +46,7 @@ Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
   switch (spec.type) {
     case FieldType::text: return start(node, ValueType::text);
     case FieldType::prose: return start(node, ValueType::prose);
-    case FieldType::moment:
+    case FieldType::moment: return readMoment(node);
     case FieldType::span: return readDate(node);
     case FieldType::reference: return readReference(node, spec);
     case FieldType::event: return readEvent(node);
@@ -135,6 +135,19 @@ Value TypedReader::readDate(const Node& node) {
   }
   report("date-unreadable"_rule, at, node.end, read.message, read.hint);
   return start(node, ValueType::unfit);
+}
+
+// All of several days no single one can be.
+Value TypedReader::readMoment(const Node& node) {
+  Value value = readDate(node);
+  if (value.date() == nullptr || !value.date()->isAllOf()) return value;
+  std::string one(node.text);
+  if (one.starts_with('{') && one.ends_with('}')) one = '[' + one.substr(1, one.size() - 2) + ']';
+  return unfit(node,
+               '`' + base::shortened(node.text, 40) + "` means all of these dates, and " + fieldInQuotes() +
+                   " is one day",
+               one != node.text ? "if it was one of them, write `\"" + base::shortened(one, 60) + "\"`"
+                                : "write the one date; one of several is `\"[1932,1934]\"`");
 }
 
 // An interval may end in an event: `../shape:linnavere`, `1936/treatment:lv-12.withdrawn`.
