@@ -246,8 +246,13 @@ Value TypedReader::readBare(const Node& node, const FieldSpec& spec, bool listAl
     if (node.text == "unknown") return start(node, ValueType::unknown);
     const bool noneIsWord = spec.type == FieldType::choice &&
                             std::find(spec.words.begin(), spec.words.end(), "none") != spec.words.end();
-    if (node.text == "none" && !noneIsWord && spec.type != FieldType::prose)
-      return start(node, ValueType::none);
+    if (node.text == "none" && !noneIsWord && spec.type != FieldType::prose) {
+      const bool date = spec.type == FieldType::moment || spec.type == FieldType::span;
+      if (!date || spec.has(records::kMayBeNone)) return start(node, ValueType::none);
+      return unfit(
+          node, fieldInQuotes() + " takes a date, and cannot be `none`",
+          "leave the line out if nothing is recorded, or write `unknown` if you looked and do not know");
+    }
   }
   switch (spec.type) {
     case FieldType::structure: return readStructure(node, spec);

@@ -299,6 +299,8 @@ TEST_CASE("what no table has is told with the nearest that it has") {
   hint("- shape: a\n  maker: Wesperling\n", "2:10 value-unfit", "`wesperling`");
   hint("- treatment: a\n  met: rarly\n", "2:8 value-unfit", "`rarely`");
   hint("- treatment: a\n  met: seldom if ever\n", "2:8 value-unfit", "`often`");
+  hint("- shape: a\n  introduced: none\n", "2:15 value-unfit", "`unknown`");
+  hint("- mark: a\n  used: none\n", "2:9 value-unfit", "`unknown`");
   hint("- shape: a\n  introduced: \"{1932,1934}\"\n", "2:15 value-unfit", "`\"[1932,1934]\"`");
   hint("- specimen: a\n  seen: {on: \"{1932,1934}\"}\n", "2:14 value-unfit", "`\"[1932,1934]\"`");
   hint("- shape: a\n  cite: [{source: b, dated: \"{1932,1934}\"}]\n", "2:29 value-unfit",
