@@ -44,6 +44,8 @@ class Builder {
   EdgeId notAfterDay(Node node, dates::Day day, FactId fact, std::uint8_t use = kBoth);
   // Edges that exist whether or not they bind yet: far away until they are set.
   EdgeId open(Node from, Node to, FactId fact, std::uint8_t use);
+  // `earlier` is not after `later`, once it is called for: the edge belongs to no reading.
+  EdgeId notAfterIfAsked(Node earlier, Node later, FactId fact) { return edge(later, earlier, 0, fact, 0); }
 
   // A mark of another maker than the shape's may have been put on the piece afterwards.
   bool putOnWhenMade(RecordIndex mark, RecordIndex specimen) const;

@@ -6,6 +6,25 @@
 
 namespace saggar::chronology {
 
+std::optional<std::size_t> ShapeChoice::Side::onlyOne() const {
+  const auto left = std::find(ruledOut.begin(), ruledOut.end(), false);
+  if (left == ruledOut.end() || std::find(left + 1, ruledOut.end(), false) != ruledOut.end()) return {};
+  return static_cast<std::size_t>(left - ruledOut.begin());
+}
+
+bool ShapeChoice::restsOnAll(EdgeId edge) const {
+  return std::any_of(std::begin(edges), std::end(edges),
+                     [&](const auto& own) { return own[0] == edge || own[1] == edge; });
+}
+
+const ShapeChoice::Side& ShapeChoice::sideOf(EdgeId edge) const {
+  const auto& first = sides[0].alone;
+  const bool ofFirst =
+      std::find(first.begin(), first.end(), edge) != first.end() ||
+      std::any_of(std::begin(edges), std::end(edges), [&](const auto& own) { return own[0] == edge; });
+  return sides[ofFirst ? 0 : 1];
+}
+
 const ShapeChoice* Gathered::choiceOfShapes(FactId fact) const {
   const auto found = std::lower_bound(shapes.begin(), shapes.end(), fact,
                                       [](const ShapeChoice& one, FactId id) { return one.fact < id; });

@@ -1,4 +1,6 @@
 #pragma once
+#include <optional>
+
 #include "chronology/code_days.h"
 #include "chronology/fact.h"
 
@@ -25,13 +27,24 @@ struct Choice {
 
 inline constexpr Days kBindsNothing = static_cast<Days>(1) << 100;  // of an edge whose days are not known yet
 
-// A treatment on several shapes: at least one of them must admit each of its days.
+// A treatment on several shapes: at least one of them must admit its first day, and one its last.
 struct ShapeChoice {
   RecordIndex treatment = records::kNoRecord;
   FactId fact = kNoFact;
   std::vector<RecordIndex> shapes;
   // For each set of bounds (documented, all at wide bounds, likely) its own edges: not before, not after.
   EdgeId edges[3][2] = {{kNoEdge, kNoEdge}, {kNoEdge, kNoEdge}, {kNoEdge, kNoEdge}};
+  struct Side {
+    std::vector<bool> ruledOut;   // of each shape: documented facts say that it is not the one
+    std::vector<EdgeId> against;  // the chains of reasons for that
+    std::vector<EdgeId> alone;    // of each shape: binds when it is the only one left
+    std::optional<std::size_t> onlyOne() const;
+  };
+  Side sides[2];  // of the first day, of the last
+
+  bool restsOnAll(
+      EdgeId edge) const;  // one of `edges`: its day is worked out from those of the shapes that are left
+  const Side& sideOf(EdgeId edge) const;
 };
 
 struct Gathered {

@@ -87,6 +87,13 @@ class Relations {
       edges[0] = builder_.open(own("introduced"_f), kOrigin, choice.fact, 0);
       edges[1] = builder_.open(kOrigin, own("withdrawn"_f), choice.fact, 0);
     }
+    for (const RecordIndex shape : choice.shapes) {
+      choice.sides[0].alone.push_back(
+          builder_.notAfterIfAsked(event(shape, "introduced"_f), own("introduced"_f), choice.fact));
+      choice.sides[1].alone.push_back(
+          builder_.notAfterIfAsked(own("withdrawn"_f), event(shape, "withdrawn"_f), choice.fact));
+    }
+    for (ShapeChoice::Side& side : choice.sides) side.ruledOut.assign(choice.shapes.size(), false);
     builder_.out().shapes.push_back(std::move(choice));
   }
 

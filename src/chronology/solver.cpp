@@ -7,18 +7,12 @@ namespace saggar::chronology {
 
 using dates::Day;
 
-namespace {
-
-constexpr int kMostRounds = 30;
-
-Day earliestOf(const Ways& to, Node node) {
+Day Solver::earliestOf(const Ways& to, Node node) {
   return node != kNoNode && to.reaches(node) ? Day::fromNumber(-to.of(node)) : Day::minusInfinity();
 }
-Day latestOf(const Ways& from, Node node) {
+Day Solver::latestOf(const Ways& from, Node node) {
   return node != kNoNode && from.reaches(node) ? Day::fromNumber(from.of(node)) : Day::plusInfinity();
 }
-
-}  // namespace
 
 Selection Solver::select(std::uint8_t use, Set set, bool (*wanted)(const Fact&)) const {
   Selection selection(network_.edges(), false);
@@ -26,102 +20,14 @@ Selection Solver::select(std::uint8_t use, Set set, bool (*wanted)(const Fact&))
     const FactId fact = network_.edge(id).fact;
     selection.set(id, (gathered_.uses[id] & use) != 0 && (fact == kNoFact || wanted(gathered_.facts[fact])));
   }
-  for (const ShapeChoice& choice : gathered_.shapes)
-    if (wanted(gathered_.facts[choice.fact]))
-      for (const EdgeId id : choice.edges[set]) selection.set(id, true);
-  return selection;
-}
-
-// A treatment on several shapes is not older than the oldest of them: that day follows from the rest of the network, so
-// that it is set again, from nothing, until nothing moves.
-Solver::Settled Solver::settled(const Selection& wanted, Set set) {
-  for (const ShapeChoice& choice : gathered_.shapes)
-    for (const EdgeId edge : choice.edges[set]) network_.setDays(edge, kBindsNothing);
-  Settled now{binding(wanted, set), {}};
-  now.suspects = suspectsOf(network_, now.selection);
-  for (int round = 0; round < kMostRounds && !gathered_.shapes.empty(); ++round) {
-    bool moved = false;
-    for (const ShapeChoice& choice : gathered_.shapes) {
-      Day from = Day::plusInfinity();
-      Day until = Day::minusInfinity();
-      for (const RecordIndex shape : choice.shapes) {
-        from = std::min(from, earliestOf(now.suspects.to, out_.events_->nodeOf(shape, "introduced"_f)));
-        until = std::max(until, latestOf(now.suspects.from, out_.events_->nodeOf(shape, "withdrawn"_f)));
-      }
-      const EdgeId* edges = choice.edges[set];
-      if (from.isFinite() && network_.days(edges[0]) > -from.number()) {
-        network_.setDays(edges[0], -from.number());
-        moved = true;
-      }
-      if (until.isFinite() && network_.days(edges[1]) > until.number()) {
-        network_.setDays(edges[1], until.number());
-        moved = true;
-      }
+  for (const ShapeChoice& choice : gathered_.shapes) {
+    if (!wanted(gathered_.facts[choice.fact])) continue;
+    for (const std::size_t side : {0, 1}) {
+      const auto left = choice.sides[side].onlyOne();
+      selection.set(left ? choice.sides[side].alone[*left] : choice.edges[set][side], true);
     }
-    if (!moved) break;
-    now.selection = binding(wanted, set);
-    now.suspects = suspectsOf(network_, now.selection);
   }
-  return now;
-}
-
-// Without the edges of several shapes that have no day yet.
-Selection Solver::binding(Selection selection, Set set) const {
-  for (const ShapeChoice& choice : gathered_.shapes)
-    for (const EdgeId edge : choice.edges[set])
-      if (network_.days(edge) == kBindsNothing) selection.set(edge, false);
   return selection;
-}
-
-// The day of several shapes rests on that of each: its reasons take part as well.
-Conflicts Solver::conflicts(const Settled& settled, Set set) const {
-  Conflicts found = conflictsOf(network_, settled.selection, settled.suspects);
-  for (Conflict& conflict : found.all) {
-    const std::size_t before = conflict.edges.size();
-    for (std::size_t i = 0; i < conflict.edges.size(); ++i) {
-      const ShapeChoice* choice = gathered_.choiceOfShapes(network_.edge(conflict.edges[i]).fact);
-      if (choice == nullptr) continue;
-      const bool early = conflict.edges[i] == choice->edges[set][0];
-      for (const RecordIndex shape : choice->shapes) {
-        const Node node = out_.events_->nodeOf(shape, early ? "introduced"_f : "withdrawn"_f);
-        for (const EdgeId id : edgesOf(network_, early ? settled.suspects.to : settled.suspects.from, node)) {
-          const FactId fact = network_.edge(id).fact;
-          if (fact == kNoFact ||
-              std::find(conflict.edges.begin(), conflict.edges.end(), id) != conflict.edges.end())
-            continue;
-          conflict.edges.push_back(id);
-          conflict.facts.push_back(fact);
-        }
-      }
-    }
-    if (conflict.edges.size() == before) continue;
-    std::sort(conflict.edges.begin(), conflict.edges.end());
-    std::sort(conflict.facts.begin(), conflict.facts.end());
-    conflict.facts.erase(std::unique(conflict.facts.begin(), conflict.facts.end()), conflict.facts.end());
-  }
-  return found;
-}
-
-// The days of several shapes must rest on what was taken, not on what was left out: they are set again until they do.
-Strongest Solver::strongest(const Selection& wanted, const Settled& all, Set set) {
-  const auto daysOfShapes = [&] {
-    std::vector<Days> days;
-    for (const ShapeChoice& choice : gathered_.shapes)
-      for (const EdgeId edge : choice.edges[set]) days.push_back(network_.days(edge));
-    return days;
-  };
-  Strongest taken = strongestOf(network_, all.selection, all.suspects, inFileOrder());
-  for (int round = 0; round < kMostRounds; ++round) {
-    const std::vector<Days> before = daysOfShapes();
-    Selection kept = wanted;
-    for (const FactId fact : taken.leftOut)
-      for (const EdgeId edge : network_.edgesOf(fact)) kept.set(edge, false);
-    if (!before.empty()) settled(kept, set);
-    if (daysOfShapes() == before) break;
-    const Selection binds = binding(wanted, set);
-    taken = strongestOf(network_, binds, suspectsOf(network_, binds), inFileOrder());
-  }
-  return taken;
 }
 
 Earlier Solver::inFileOrder() const {
@@ -156,7 +62,7 @@ void Solver::prove() {
   while (true) {
     proof_ = settled(facts, documented);
     if (proof_.suspects.none()) break;
-    const Conflicts conflicts = this->conflicts(proof_, documented);
+    const Conflicts conflicts = this->conflicts(proof_);
     const std::size_t before = out_.open_.size();
     for (const Conflict& conflict : conflicts.all) {
       for (const EdgeId edge : conflict.edges) {
@@ -185,7 +91,7 @@ void Solver::prove() {
 
 // One round: members of a choice that documented facts rule out. The last is never struck out.
 bool Solver::strikeOut() {
-  bool any = false;
+  bool any = ruleOutShapes();
   for (Choice& choice : gathered_.choices) {
     const Day from = earliestOf(proof_.suspects.to, choice.node);
     const Day until = latestOf(proof_.suspects.from, choice.node);
@@ -255,7 +161,7 @@ void Solver::clash() {
   const Selection facts =
       select(kWide, wide, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
   Settled all = settled(facts, wide);
-  tell(conflicts(all, wide), false);
+  tell(conflicts(all), false);
   for (const FactId fact : best(facts, std::move(all), wide, out_.tests_, out_.testFacts_)) dispute(fact);
 }
 
@@ -265,7 +171,7 @@ void Solver::guess() {
   if (!all.suspects.none()) {
     const Selection face =
         select(kPlain, likely, [](const Fact& fact) { return !fact.doubted && fact.says != Says::offered; });
-    tell(conflicts(settled(face, likely), likely), true);
+    tell(conflicts(settled(face, likely)), true);
     all = settled(facts, likely);
   }
   for (const FactId fact : best(facts, std::move(all), likely, out_.likely_, out_.likelyFacts_)) {

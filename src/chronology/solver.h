@@ -11,7 +11,10 @@ class Solver {
   void run();
 
  private:
+  static constexpr int kMostRounds = 30;
   enum Set : std::uint8_t { documented, wide, likely };  // the edges of shape choices
+  static dates::Day earliestOf(const Ways& to, Node node);
+  static dates::Day latestOf(const Ways& from, Node node);
   Selection select(std::uint8_t use, Set set, bool (*wanted)(const Fact&)) const;
   struct Settled {
     Selection selection;
@@ -19,10 +22,20 @@ class Solver {
   };
   Settled settled(const Selection& wanted, Set set);
   Selection binding(Selection selection, Set set) const;
-  Conflicts conflicts(const Settled& settled, Set set) const;
+  Conflicts conflicts(const Settled& settled) const;
   Strongest strongest(const Selection& wanted, const Settled& all, Set set);
+  Selection without(Selection selection, const std::vector<FactId>& facts) const;
+  bool leaveOutWeakest(const Conflicts& conflicts, std::vector<FactId>& out) const;
   void prove();
   bool strikeOut();
+  bool ruleOutShapes();
+  std::vector<EdgeId> surelyBefore(Node earlier, Node later) const;
+  struct Life {
+    Node introduced, withdrawn;
+  };
+  Life lifeOf(RecordIndex ware) const {
+    return {out_.events_->nodeOf(ware, "introduced"_f), out_.events_->nodeOf(ware, "withdrawn"_f)};
+  }
   void strike(Choice& choice, Choice::Member& member, bool early);
   void clash();
   void guess();

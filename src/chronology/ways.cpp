@@ -1,6 +1,7 @@
 #include "chronology/ways.h"
 
 #include <algorithm>
+#include <unordered_map>
 
 namespace saggar::chronology {
 namespace {
@@ -169,6 +170,37 @@ Ways waysOf(const Network& network, const Selection& selection, const Order& ord
 
 Ways waysFrom(const Network& network, const Selection& selection, const Order& order, Node start) {
   return Finder<Direction::fromOrigin>(network, selection, order).fromPoint(start);
+}
+
+std::vector<EdgeId> shortWay(const Network& network, const Selection& selection, Node from, Node to,
+                             Days most) {
+  constexpr std::size_t kMostEdges = 500;
+  struct Place {
+    Days days;
+    EdgeId via;
+  };
+  std::unordered_map<Node, Place> places{{from, {0, kNoEdge}}};
+  std::vector<Node> line{from};
+  std::size_t looked = 0;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Days days = places.at(line[i]).days;
+    for (const Arc& arc : network.outOf(line[i])) {
+      if (arc.other == kOrigin || arc.other == from || !selection.has(arc.edge)) continue;
+      if (++looked > kMostEdges) return {};
+      const Days reached = days + network.days(arc);
+      const auto [place, fresh] = places.try_emplace(arc.other, Place{reached, arc.edge});
+      if (!fresh && place->second.days <= reached) continue;
+      place->second = {reached, arc.edge};
+      line.push_back(arc.other);
+    }
+  }
+  const auto found = places.find(to);
+  if (found == places.end() || found->second.days > most) return {};
+  std::vector<EdgeId> edges;
+  for (Node at = to; at != from; at = network.edge(places.at(at).via).from)
+    edges.push_back(places.at(at).via);
+  std::reverse(edges.begin(), edges.end());
+  return edges;
 }
 
 std::vector<EdgeId> edgesOf(const Network& network, const Ways& ways, Node node) {

@@ -33,6 +33,11 @@ Ways waysOf(const Network& network, const Selection& selection, const Order& ord
 // The edges of the way, from its beginning to its end. It touches the origin at one end alone.
 std::vector<EdgeId> edgesOf(const Network& network, const Ways& ways, Node node);
 
+// A way between two points through edges that do not touch the origin, of at most so many days; none if there is none,
+// or if it leads further afield than a few hundred edges.
+std::vector<EdgeId> shortWay(const Network& network, const Selection& selection, Node from, Node to,
+                             Days most);
+
 // From a point to all others through edges that do not touch the origin; `of(start)` is 0.
 Ways waysFrom(const Network& network, const Selection& selection, const Order& order, Node start);
 
