@@ -28,7 +28,7 @@ const Value* entryOf(const MakerRule& rule, const codes::NumberBound& bound) {
   const Value* table = rule.source == nullptr ? nullptr : rule.source->find(codes::tableName(bound.table));
   if (table == nullptr) return rule.source;
   for (const records::Entry& entry : table->entries())
-    if (entry.key == std::to_string(bound.number)) return &entry.value;
+    if (entry.key == bound.code) return &entry.value;
   return table;
 }
 
@@ -68,7 +68,12 @@ class Days final : public chronology::CodeDates {
       if (!code.applies) continue;
       days.more |= code.more;
       for (std::size_t r = 0; r < code.readings.size(); ++r) {
-        if (!code.readings[r].possible) continue;
+        if (!code.readings[r].possible) {
+          if (first.field == "date-code"_f && code.readings[r].reading.when())
+            days.ruledOut.push_back(
+                reading(code.readings[r], static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(r)));
+          continue;
+        }
         days.maker = code.readings[r].rule->maker;
         days.readings.push_back(
             reading(code.readings[r], static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(r)));

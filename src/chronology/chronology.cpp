@@ -40,32 +40,52 @@ std::vector<FactId> Chronology::because(Node event, BoundsOf which, End end) con
   return std::move(chain.facts);
 }
 
+namespace {
+
+// Whether the bound would be another if the member were not struck out.
+bool widens(const Choice& choice, const Choice::Member& out, bool wide, bool early) {
+  if (!out.struckOut) return false;
+  const auto days = [&](const Choice::Member& one) { return wide ? one.wide : one.plain; };
+  return std::all_of(choice.members.begin(), choice.members.end(), [&](const Choice::Member& left) {
+    return left.struckOut ||
+           (early ? days(out).earliest < days(left).earliest : days(out).latest > days(left).latest);
+  });
+}
+
+}  // namespace
+
 void Chronology::tell(Node event, BoundsOf which, End end, Chain& told) const {
   const bool early = end == End::Earliest;
   const std::vector<EdgeId>& via = early ? of(which).to.via : of(which).from.via;
   auto add = [&](FactId fact) {
     if (fact != kNoFact && told.known.insert(fact).second) told.facts.push_back(fact);
   };
-  std::vector<FactId> chain;
+  std::vector<EdgeId> chain;
   for (Node at = event; at != kOrigin && via[at] != kNoEdge;) {
-    const Edge& step = edge(via[at]);
-    chain.push_back(step.fact);
-    at = early ? step.to : step.from;
+    chain.push_back(via[at]);
+    at = early ? edge(via[at]).to : edge(via[at]).from;
   }
-  for (auto fact = chain.rbegin(); fact != chain.rend(); ++fact) {
-    // The day of several shapes rests on that of each, which may rest on others, and these on the first again.
-    const ShapeChoice* ofShapes = gathered_->choiceOfShapes(*fact);
-    if (ofShapes != nullptr && told.asked.insert(*fact).second)
-      for (const RecordIndex shape : ofShapes->shapes)
-        tell(events_->nodeOf(shape, early ? "introduced"_f : "withdrawn"_f), which, end, told);
-    add(*fact);
+  for (auto step = chain.rbegin(); step != chain.rend(); ++step) {
+    const FactId fact = edge(*step).fact;
+    if (const ShapeChoice* ofShapes = gathered_->choiceOfShapes(fact)) {
+      const ShapeChoice::Side& side = ofShapes->sideOf(*step);
+      // The day of several shapes rests on that of each, which may rest on others, and these on the first again.
+      if (ofShapes->restsOnAll(*step) && told.asked.insert(fact).second)
+        for (std::size_t i = 0; i < ofShapes->shapes.size(); ++i)
+          if (!side.ruledOut[i])
+            tell(events_->nodeOf(ofShapes->shapes[i], early ? "introduced"_f : "withdrawn"_f), which, end,
+                 told);
+      for (const EdgeId against : side.against) add(edge(against).fact);
+    }
+    add(fact);
     // What a choice has left rests on what struck the others out.
     const auto& choices = gathered_->choices;
-    const auto choice = std::lower_bound(choices.begin(), choices.end(), *fact,
+    const auto choice = std::lower_bound(choices.begin(), choices.end(), fact,
                                          [](const Choice& one, FactId of) { return one.fact < of; });
-    if (choice == choices.end() || choice->fact != *fact) continue;
+    if (choice == choices.end() || choice->fact != fact) continue;
     for (const Choice::Member& member : choice->members)
-      for (const FactId against : member.against) add(against);
+      if (widens(*choice, member, which != BoundsOf::likely, early))
+        for (const FactId against : member.against) add(against);
   }
 }
 

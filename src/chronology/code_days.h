@@ -39,7 +39,8 @@ struct CodeDays {
   linking::RecordIndex maker = records::kNoRecord;  // whose rule it is
   bool first = true;                                // a treatment's only or first code
   std::vector<CodeReadingDays> readings;            // the possible ones; none is empty
-  bool more = false;                                // there are more than were kept: nothing is concluded
+  std::vector<CodeReadingDays> ruledOut;  // of a date code: those that are not, as far as they have days
+  bool more = false;                      // there are more than were kept: nothing is concluded
   // Numbers that were given out in order, or at least have a table of dates, are a series; they count from 0. Set if
   // there is one reading only.
   std::uint32_t series = kNoSeries;

@@ -89,6 +89,13 @@ class Codes {
            days.plain.latest.isFinite();
   }
 
+  static Bounds hullOf(const Bounds& a, const Bounds& b) {
+    return {std::min(a.earliest, b.earliest), std::max(a.latest, b.latest)};
+  }
+  Standing standingOf(const CodeDays& code, const Value* used) const {
+    return builder_.weights.weigh(code.maker, *used).standing;
+  }
+
   FactId ruleFact(const CodeDays& code, const Value* used, Says says) {
     const FactId fact = builder_.fact(code.record, code.field, code.value, says);
     if (used != nullptr) {
@@ -117,11 +124,23 @@ class Codes {
     if (binds(hull)) bind(booked, hull, ruleFact(code, code.readings[0].used, Says::inUse));
   }
 
+  // No better known than the years by which other readings were ruled out.
+  FactId dateCodeFact(const CodeDays& code) {
+    const FactId fact = builder_.fact(code.record, code.field, code.value, Says::dateCode);
+    for (const CodeReadingDays& reading : code.ruledOut)
+      for (const Value* used : {reading.used, reading.worksUsed}) {
+        const Both years = usedDays(used);
+        if (reading.when.latest < years.wide.earliest || reading.when.earliest > years.wide.latest)
+          builder_.weaken(fact, standingOf(code, used));
+      }
+    return fact;
+  }
+
   void dateCode(const CodeDays& code, Node made) {
     if (code.readings.size() == 1) {
       const CodeReadingDays& reading = code.readings[0];
       const Both day{reading.when, reading.when};
-      if (binds(day)) bind(made, day, builder_.fact(code.record, code.field, code.value, Says::dateCode));
+      if (binds(day)) bind(made, day, dateCodeFact(code));
       const Both used = usedDays(reading.used);
       if (binds(used)) bind(made, used, ruleFact(code, reading.used, Says::inUse));
       const Both works = usedDays(reading.worksUsed);
@@ -131,10 +150,24 @@ class Codes {
     Choice choice;
     choice.node = made;
     choice.ofCode = true;
+    choice.fact = dateCodeFact(code);
     Both hull{{Day::plusInfinity(), Day::minusInfinity()}, {Day::plusInfinity(), Day::minusInfinity()}};
+    // Years that are less well known than the code are a fact of their own.
+    Both years = hull;
+    const Value* weakest = nullptr;
     for (const CodeReadingDays& reading : code.readings) {
       const Both used = usedDays(reading.used);
       const Both works = usedDays(reading.worksUsed);
+      const Both all{both(used.wide, works.wide), both(used.plain, works.plain)};
+      years = {hullOf(years.wide, all.wide), hullOf(years.plain, all.plain)};
+      for (const Value* one : {reading.used, reading.worksUsed})
+        if (one != nullptr && standingOf(code, one) > builder_.at(choice.fact).standing &&
+            (weakest == nullptr || standingOf(code, one) > standingOf(code, weakest)))
+          weakest = one;
+    }
+    for (const CodeReadingDays& reading : code.readings) {
+      const Both used = usedDays(weakest == nullptr ? reading.used : nullptr);
+      const Both works = usedDays(weakest == nullptr ? reading.worksUsed : nullptr);
       Choice::Member member;
       member.code = reading.code;
       member.reading = reading.reading;
@@ -143,14 +176,11 @@ class Codes {
       // A reading that clashes with its own rule was ruled out before, or is left as it stands.
       if (member.wide.earliest > member.wide.latest) member.wide = reading.when;
       if (member.plain.earliest > member.plain.latest) member.plain = reading.when;
-      hull.wide = {std::min(hull.wide.earliest, member.wide.earliest),
-                   std::max(hull.wide.latest, member.wide.latest)};
-      hull.plain = {std::min(hull.plain.earliest, member.plain.earliest),
-                    std::max(hull.plain.latest, member.plain.latest)};
+      hull = {hullOf(hull.wide, member.wide), hullOf(hull.plain, member.plain)};
       choice.members.push_back(std::move(member));
     }
+    if (weakest != nullptr && binds(years)) bind(made, years, ruleFact(code, weakest, Says::inUse));
     if (!binds(hull)) return;
-    choice.fact = builder_.fact(code.record, code.field, code.value, Says::dateCode);
     choice.edges[0] = builder_.notBefore(made, hull.wide.earliest, choice.fact, kWide);
     choice.edges[1] = builder_.notAfterDay(made, hull.wide.latest, choice.fact, kWide);
     choice.edges[2] = builder_.notBefore(made, hull.plain.earliest, choice.fact, kPlain);

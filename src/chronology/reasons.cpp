@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "dates/length.h"
 #include "dates/print.h"
 #include "linking/names.h"
 #include "records/tables.h"
@@ -80,6 +81,14 @@ std::string Reasons::table(const Fact& fact) const {
                    std::string(entry.key) + " is of " + std::string(entry.value.text);
           }
   return "the numbers of " + called(fact.record) + " are dated";
+}
+
+// "`osmary` was introduced".
+std::string Reasons::otherEvent(const Value& named) const {
+  const Node node = chronology_.events().named(named);
+  const auto event = node == kNoNode ? std::nullopt : chronology_.events().eventOf(node);
+  if (!event) return std::string(named.text);
+  return called(event->record) + ' ' + happened(all_[event->record].kind, event->field, event->end);
 }
 
 std::string Reasons::years(FactId fact) const {
@@ -162,10 +171,11 @@ std::string Reasons::says(FactId id) const {
     case Says::ordered: {
       const Value* event = fact.value->find("event"_f);
       std::string says = who + (fact.field == "after"_f ? " came after " : " came before ") +
-                         std::string(event != nullptr ? event->text : fact.value->text);
-      if (const Value* within = fact.value->find("within"_f)) says += ", within " + std::string(within->text);
+                         otherEvent(event != nullptr ? *event : *fact.value);
+      if (const Value* within = fact.value->find("within"_f))
+        says += ", within " + dates::lengthInWords(within->text);
       if (const Value* least = fact.value->find("at-least"_f))
-        says += ", by at least " + std::string(least->text);
+        says += ", by at least " + dates::lengthInWords(least->text);
       return says;
     }
   }

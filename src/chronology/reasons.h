@@ -40,6 +40,7 @@ class Reasons {
   std::string dated(const Fact& fact) const;
   std::string shown(const Fact& fact) const;
   std::string table(const Fact& fact) const;
+  std::string otherEvent(const Value& named) const;
   std::string years(FactId fact) const;
 
   const linking::Collection& all_;

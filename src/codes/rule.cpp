@@ -328,7 +328,7 @@ class SeriesCompiler {
       if (!numbers) return;
       for (const DatedNumber& dated : *numbers) {
         if (const auto number = codeNumber(dated.code, std::string(tableName(which)), dated.code)) {
-          entries.push_back({*number, which, dated.when.opened()});
+          entries.push_back({*number, which, dated.when.opened(), dated.code});
         }
       }
     };

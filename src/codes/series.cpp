@@ -29,11 +29,11 @@ std::optional<Day> ceilingFor(const Series::Entry& entry, bool ordered) {
 }
 
 void raise(std::optional<NumberBound>& bound, Day day, const Series::Entry& by, bool byOrder) {
-  if (!bound || day > bound->day) bound = NumberBound{day, by.table, by.at.number, byOrder};
+  if (!bound || day > bound->day) bound = NumberBound{day, by.table, by.at.number, by.code, byOrder};
 }
 
 void lower(std::optional<NumberBound>& bound, Day day, const Series::Entry& by, bool byOrder) {
-  if (!bound || day < bound->day) bound = NumberBound{day, by.table, by.at.number, byOrder};
+  if (!bound || day < bound->day) bound = NumberBound{day, by.table, by.at.number, by.code, byOrder};
 }
 
 bool byOrder(const Series::Entry& entry) {
@@ -93,7 +93,7 @@ NumberBounds Series::bounds(const CodeNumber& number, bool ordered) const {
   const Table& table = found->second;
   const auto begin = table.entries.begin();
   const auto [low, high] =
-      std::equal_range(begin, table.entries.end(), Entry{number, {}, {}},
+      std::equal_range(begin, table.entries.end(), Entry{number, {}, {}, {}},
                        [](const Entry& a, const Entry& b) { return a.at.number < b.at.number; });
   for (auto own = low; own != high; ++own) {
     if (own->table != SeriesTable::lastOf && own->when.earliest.isFinite()) {
@@ -171,7 +171,7 @@ std::vector<Series::Clash> Series::clashes(bool ordered) const {
       const NumberBounds all = bounds(entry.at, ordered);
       std::optional<Clash> clash;
       if (all.beyondLast) {
-        clash = Clash{entryOf({{}, SeriesTable::lastOf, *all.beyondLast, false}), entry};
+        clash = Clash{entryOf({{}, SeriesTable::lastOf, *all.beyondLast, {}, false}), entry};
       } else if (all.clash()) {
         clash = Clash{entryOf(*all.earliest), entryOf(*all.latest)};
       }

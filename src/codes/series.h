@@ -30,6 +30,7 @@ struct NumberBound {
   dates::Day day;
   SeriesTable table = SeriesTable::firstOf;
   std::int64_t number = 0;  // of the entry
+  std::string_view code;    // … as typed
   bool byOrder = false;     // holds only because later numbers were not booked before earlier ones
 };
 
@@ -50,7 +51,8 @@ class Series {
   struct Entry {
     CodeNumber at;
     SeriesTable table = SeriesTable::firstOf;
-    dates::Bounds when;  // open or unknown ends bind nothing
+    dates::Bounds when;     // open or unknown ends bind nothing
+    std::string code = {};  // as typed
   };
 
   Series() = default;

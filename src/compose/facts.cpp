@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "compose/corrections.h"
 #include "compose/days.h"
+#include "dates/length.h"
 
 namespace saggar::compose {
 
@@ -74,9 +75,9 @@ Inlines relationInWords(const Page& page, const PublishedRecord& record, const V
     put(part, end ? "the end of " : "");
     put(part, page.words().name(event->target()));
     if (const Value* within = one.find("within"_f))
-      put(part, ", within " + Words::lengthInWords(within->text));
+      put(part, ", within " + dates::lengthInWords(within->text));
     if (const Value* least = one.find("at-least"_f))
-      put(part, ", by at least " + Words::lengthInWords(least->text));
+      put(part, ", by at least " + dates::lengthInWords(least->text));
     if (&one != &value) putInBrackets(part, page.words().evidenceBeside(record, one));
     parts.push_back(std::move(part));
   }

@@ -60,8 +60,6 @@ class Words {
   // recorded"; and with what is doubted or said otherwise behind it.
   std::string plainDates(const PublishedRecord& record) const;
   Inlines dates(const PublishedRecord& record) const;
-  // "2y" as "2 years".
-  static std::string lengthInWords(std::string_view typed);
 
   // --- looks (words_look.cpp)
 

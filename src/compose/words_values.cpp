@@ -5,6 +5,7 @@
 #include "compose/days.h"
 #include "compose/phrases.h"
 #include "compose/words.h"
+#include "dates/length.h"
 #include "dates/print.h"
 #include "records/measure.h"
 
@@ -66,26 +67,6 @@ std::string Words::shortEnd(const Value& span, dates::End end) const {
   if (ends.size() != 2) return shortDate(&span);
   const Value& one = ends[end == dates::End::Earliest ? 0 : 1];
   return one.target() != records::kNoRecord ? plainName(one.target()) : shortDate(&one);
-}
-
-std::string Words::lengthInWords(std::string_view typed) {
-  std::string out;
-  std::string number;
-  for (const char c : typed) {
-    if (base::isDigit(c)) {
-      number += c;
-      continue;
-    }
-    const std::string_view unit = c == 'y'   ? "year"
-                                  : c == 'm' ? "month"
-                                  : c == 'w' ? "week"
-                                  : c == 'd' ? "day"
-                                             : "";
-    if (unit.empty() || number.empty()) return std::string(typed);
-    out += (out.empty() ? "" : " ") + number + ' ' + std::string(unit) + (number == "1" ? "" : "s");
-    number.clear();
-  }
-  return number.empty() ? out : std::string(typed);
 }
 
 namespace {
@@ -178,7 +159,7 @@ Inlines Words::bareValue(const Value* value, const FieldSpec* spec, const Publis
     case ValueType::none: out = {text("none")}; break;
     case ValueType::all: out = {text("all")}; break;
     case ValueType::unfit: out = {text(std::string(value->text))}; break;
-    case ValueType::length: out = {text(lengthInWords(value->text))}; break;
+    case ValueType::length: out = {text(dates::lengthInWords(value->text))}; break;
     case ValueType::date:
     case ValueType::between: out = {text(shortDate(value))}; break;
     case ValueType::measure: {

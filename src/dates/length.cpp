@@ -154,4 +154,9 @@ LengthResult parseLength(std::string_view text) {
   return {length, {}, 0};
 }
 
+std::string lengthInWords(std::string_view typed) {
+  const LengthResult read = parseLength(typed);
+  return read.length ? read.length->inWords() : std::string(typed);
+}
+
 }  // namespace saggar::dates

@@ -45,4 +45,7 @@ struct LengthResult {
 // blanks may stand between. Never fails otherwise than by an error.
 LengthResult parseLength(std::string_view text);
 
+// In words; what is no length as it was typed.
+std::string lengthInWords(std::string_view typed);
+
 }  // namespace saggar::dates

@@ -190,7 +190,8 @@ TEST_CASE("orders that go round") {
   const std::string ring =
       "- {shape: a, after: shape:b, cite: books}\n- {shape: b, after: shape:a, cite: books}\n";
   CHECK(Small(ring + kBooks).one().message ==
-        "`b` came after shape:a, but `a` came after shape:b: each would have to come before itself");
+        "`b` came after `a` was introduced, but `a` came after `b` was introduced: each would have to come "
+        "before itself");
   CHECK(Small("- {shape: a, after: shape:a, cite: books}\n" + kBooks).one().message ==
-        "`a` came after shape:a, which cannot be");
+        "`a` came after `a` was introduced, which cannot be");
 }

@@ -77,9 +77,6 @@ TEST_CASE("values: dates, sizes, references, and what is not there") {
   CHECK(valueOf(guide, "motif:m", "introduced") == "by the time of A");
   CHECK(guide.unlinked().plainDates(guide.record("shape:a")) == "on sale by 1935, to about 1932");
   CHECK(guide.unlinked().plainDates(guide.record("motif:m")) == "by the time of A");
-  CHECK(Words::lengthInWords("2y") == "2 years");
-  CHECK(Words::lengthInWords("1y6m") == "1 year 6 months");
-  CHECK(Words::lengthInWords("soon") == "soon");
 }
 
 TEST_CASE("settings say in which units sizes are printed") {

@@ -27,6 +27,8 @@ TEST_CASE("lengths are read and printed") {
   CHECK(parseLength("1y 6m 2w 3d").length == Length{18, 17});
   CHECK(parseLength("1y 6m").length->inWords() == "1 year and 6 months");
   CHECK(parseLength("10d").length->inWords() == "10 days");
+  CHECK(lengthInWords("18m") == "1 year and 6 months");
+  CHECK(lengthInWords("soon") == "soon");
 }
 
 TEST_CASE("a length that cannot be read says what to type") {
