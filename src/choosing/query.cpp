@@ -96,8 +96,20 @@ struct Reader {
   }
 };
 
+bool holds(std::span<const std::string_view> keys, std::string_view key) {
+  return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
+std::string keysTaken(std::span<const std::string_view> passedOver) {
+  std::vector<std::string> shown;
+  for (std::string_view one : kKeys)
+    if (!holds(passedOver, one)) shown.push_back(inTicks(one));
+  return "it takes " + base::listedInWords(shown);
+}
+
 // What a key that no list knows was meant to be.
-std::string hintForKey(const Entry& entry, Kind kind, const Collection& collection) {
+std::string hintForKey(const Entry& entry, Kind kind, const Collection& collection,
+                       std::span<const std::string_view> passedOver) {
   PathProblem problem;
   const bool isPath = !Path::compile(entry.key, kind, collection, problem).empty();
   if (isPath || entry.key == "not" || entry.key == "any") {
@@ -107,9 +119,7 @@ std::string hintForKey(const Entry& entry, Kind kind, const Collection& collecti
     return "a condition goes under `where`: write `where: {" + std::string(entry.key) + ": …}`";
   }
   if (const auto near = base::nearest(entry.key, kKeys)) return "did you mean `" + std::string(*near) + "`?";
-  std::vector<std::string> shown;
-  for (std::string_view one : kKeys) shown.push_back(inTicks(one));
-  return "it takes " + base::listedInWords(shown);
+  return keysTaken(passedOver);
 }
 
 // Findings made on a text of its own, brought to where the text stands.
@@ -182,7 +192,8 @@ std::optional<Query> readQuery(RecordIndex checklist, const Collection& collecti
 }
 
 Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock,
-                const Collection& collection, Findings& findings) {
+                const Collection& collection, Findings& findings,
+                std::span<const std::string_view> passedOver) {
   constexpr source::FileId kHere = source::kNoFile - 1;
   Query query;
   query.kind = kindOfBlock;
@@ -208,12 +219,14 @@ Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kind
                         std::string(mapping.type == ValueType::list ? "a list" : "a plain text"),
                     "write it as `where: {shape: jessamount}`");
     for (const Entry& entry : mapping.entries()) {
-      const bool known = std::find(std::begin(kKeys), std::end(kKeys), entry.key) != std::end(kKeys);
-      if (known) {
-        reader.take(entry.key, entry.value, query);
-      } else {
+      if (!holds(kKeys, entry.key)) {
         reader.report("field-unknown"_rule, entry.keyPlace, "a block has no key " + inTicks(entry.key),
-                      hintForKey(entry, kindOfBlock, collection));
+                      hintForKey(entry, kindOfBlock, collection, passedOver));
+      } else if (holds(passedOver, entry.key)) {
+        reader.report("field-unknown"_rule, entry.keyPlace, "this block has no use for " + inTicks(entry.key),
+                      keysTaken(passedOver));
+      } else {
+        reader.take(entry.key, entry.value, query);
       }
     }
   }

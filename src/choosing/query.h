@@ -1,5 +1,6 @@
 #pragma once
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -32,9 +33,10 @@ struct Query {
 };
 
 // The YAML inside a fence. Findings with the places that `places` gives; what is wrong is left out. No other keys are
-// taken, and a condition must stand under `where`.
+// taken, and a condition must stand under `where`. `passedOver`: the keys with which this block can do nothing.
 Query readQuery(std::string_view yaml, const reading::TextMap& places, Kind kindOfBlock,
-                const Collection& collection, diagnostics::Findings& findings);
+                const Collection& collection, diagnostics::Findings& findings,
+                std::span<const std::string_view> passedOver = {});
 
 // A checklist's own; nullopt if its `show` cannot be read (reading has said so).
 std::optional<Query> readQuery(RecordIndex checklist, const Collection& collection,

@@ -1,5 +1,8 @@
 #include "compose/lists.h"
 
+#include <algorithm>
+#include <iterator>
+
 namespace saggar::compose {
 
 namespace {
@@ -35,8 +38,16 @@ constexpr Composer kComposers[] = {
 Blocks listOf(Page& page, const Query& query, bool chapter) {
   for (const Composer& one : kComposers) {
     if (one.block != query.block) continue;
-    Blocks out = one.make(page, {query, chosenBy(query, page.words().materials()), chapter});
-    if (out.empty()) out.push_back(noneRecorded(one.what));
+    Blocks out;
+    const int level = page.level;
+    if (!query.title.empty()) {
+      out.push_back(ownHeading(page, level, query.title));
+      page.level = std::min(level + 1, 6);
+    }
+    Blocks made = one.make(page, {query, chosenBy(query, page.words().materials()), chapter});
+    page.level = level;
+    if (made.empty()) made.push_back(noneRecorded(one.what));
+    out.insert(out.end(), std::make_move_iterator(made.begin()), std::make_move_iterator(made.end()));
     return out;
   }
   return {};

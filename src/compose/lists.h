@@ -6,6 +6,7 @@
 namespace saggar::compose {
 
 // A block on a page. `chapter`: the block stands as a chapter of its own. A list that comes out empty says so.
+// A title of the author's own stands above it as a heading, and the headings in it one level lower.
 Blocks listOf(Page& page, const Query& query, bool chapter);
 
 // --- the lists one by one; `chosen` is what the query gives

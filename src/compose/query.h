@@ -10,6 +10,7 @@ namespace saggar::compose {
 
 struct Query {
   std::string block;
+  std::string title = {};  // what the author would have above it; empty: nothing
   std::vector<choosing::Query>
       parts;  // one for each kind that it can list and its conditions can be asked of
 
@@ -18,6 +19,9 @@ struct Query {
 
 // The kinds of record a block lists.
 records::KindSet kindsOf(std::string_view block);
+
+// The keys of a choice with which a block can do nothing: an author who types one is told.
+std::span<const std::string_view> passedOverBy(std::string_view block);
 
 // Reads the YAML of a block of prose; what cannot be read is left out, with findings at its place. A block that lists
 // several kinds lists those of which its conditions can be asked.

@@ -143,6 +143,41 @@ TEST_CASE("a list that chooses nothing says so") {
   CHECK(block("sources", "where: {type: patent}") == "None recorded.\n");
 }
 
+TEST_CASE("a title of the author's own stands above any block, and what stands in it one level lower") {
+  for (const std::string_view name : records::blockNames()) {
+    CAPTURE(name);
+    const std::string without = block(std::string(name));
+    std::string with = block(std::string(name), "title: For *me*");
+    CHECK(with.starts_with("## For \\*me\\*\n\n"));
+    with.erase(0, with.find("\n\n") + 2);
+    for (std::size_t at = 0; (at = with.find("\n### ", at)) != std::string::npos; ++at) with.erase(at + 1, 1);
+    if (with.starts_with("### ")) with.erase(0, 1);
+    CHECK(with == without);
+  }
+}
+
+TEST_CASE("what an author types in a block and the block can do nothing with is said") {
+  auto wrong = [](std::string_view name, std::string_view line) {
+    Guide guide(
+        Texts{{"guide.yaml", "guide: V\n"},
+              {"records.yaml", kPottery},
+              {"prose/a.md", "# A\n\n```" + std::string(name) + '\n' + std::string(line) + "\n```\n"}});
+    std::string out;
+    for (const std::string& one : guide.findings()) out += one + '\n';
+    return out;
+  };
+  CHECK(wrong("timeline", "columns: [name]") ==
+        "prose/a.md:4:1: this block has no use for `columns` [field-unknown] "
+        "it takes `where`, `sure` and `title`\n");
+  CHECK(wrong("codes", "in-order-of: code") ==
+        "prose/a.md:4:1: this block has no use for `in-order-of` [field-unknown] "
+        "it takes `where`, `sure` and `title`\n");
+  CHECK(wrong("questions", "grouped: status") ==
+        "prose/a.md:4:1: this block has no use for `grouped` [field-unknown] "
+        "it takes `where`, `sure`, `in-order-of` and `title`\n");
+  CHECK(wrong("marks", "columns: [name]\ngrouped: maker\nin-order-of: name\ntitle: Marks").empty());
+}
+
 TEST_CASE("codes: one row a code, with all that carry it, in the order of prefix and value") {
   CHECK(block("codes", "",
               "- treatment: ca-10\n  shape: cairn\n  code: CA-10-0\n- treatment: ca-9\n  shape: cairn\n  "
