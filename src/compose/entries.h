@@ -43,8 +43,9 @@ Blocks whoSaw(Page& page, const std::vector<RecordIndex>& specimens);
 Blocks picturesOf(Page& page, RecordIndex record);
 Block pictureBlock(Page& page, RecordIndex photo);
 
-// Both sides of what is taken for one another, as lines: "**Corrisand** and **Brathermoor No. 14:** …". Of the pairs
-// that a record of `chosen` takes part in, each once.
+// Both sides of what is taken for one another, as lines: "**Corrisand**, taken for **Brathermoor No. 14.** The verge is
+// stepped." What tells them apart is said of the record in which it stands, and a line that begins with the other says
+// so. Of the pairs that a record of `chosen` takes part in, each once.
 struct Pair {
   RecordIndex one = records::kNoRecord;
   RecordIndex other = records::kNoRecord;
@@ -53,6 +54,13 @@ struct Pair {
 };
 std::vector<Pair> pairsOf(const Page& page, const std::vector<RecordIndex>& records);
 Inlines pairLine(const Page& page, const Pair& pair);
+// What tells them apart, with its evidence, to stand behind the name of the record of which it is said, or (`other`) of
+// the other.
+Inlines toldOf(const Page& page, const Pair& pair, bool other);
+// What tells the two apart in the author's words; null if nothing is said.
+const records::Value* tellOf(const Pair& pair);
+// The record that a member of `resembles` names; kNoRecord if it names none that is there.
+RecordIndex resembledIn(const records::Value& member);
 
 // A question as a reader meets it: asked in full with what speaks for and against it in its home, else in one line.
 Blocks questionBlocks(Page& page, RecordIndex question);

@@ -274,6 +274,12 @@ Blocks picturesOf(Page& page, RecordIndex index) {
 
 // --- look-alikes
 
+RecordIndex resembledIn(const Value& member) {
+  for (records::Field field : {"shape"_f, "motif"_f, "treatment"_f})
+    if (const Value* found = member.find(field)) return found->target();
+  return records::kNoRecord;
+}
+
 std::vector<Pair> pairsOf(const Page& page, const std::vector<RecordIndex>& records) {
   std::vector<Pair> pairs;
   std::set<const Value*> taken;
@@ -281,15 +287,12 @@ std::vector<Pair> pairsOf(const Page& page, const std::vector<RecordIndex>& reco
     const Value* resembles = page.record(from).find("resembles"_f);
     if (resembles == nullptr || !resembles->said()) return;
     for (const Value& one : resembles->each()) {
-      const Value* other = nullptr;
-      for (records::Field field : {"shape"_f, "motif"_f, "treatment"_f})
-        if (const Value* found = one.find(field)) other = found;
-      if (other == nullptr || other->target() == records::kNoRecord) continue;
-      if (wanted != records::kNoRecord && other->target() != wanted) continue;
+      const RecordIndex other = resembledIn(one);
+      if (other == records::kNoRecord || (wanted != records::kNoRecord && other != wanted)) continue;
       if (!taken.insert(&one).second) continue;
       // In a chapter of its own a record stands first.
-      const bool turned = page.chapter().record == other->target();
-      pairs.push_back({turned ? other->target() : from, turned ? from : other->target(), &one, from});
+      const bool turned = page.chapter().record == other;
+      pairs.push_back({turned ? other : from, turned ? from : other, &one, from});
     }
   };
   for (RecordIndex record : records) {
@@ -329,21 +332,33 @@ std::string stemOf(std::string word) {
 
 }  // namespace
 
+const Value* tellOf(const Pair& pair) {
+  const Value* tell = pair.said->find("tell"_f);
+  return tell != nullptr && tell->said() ? tell : nullptr;
+}
+
+Inlines toldOf(const Page& page, const Pair& pair, bool other) {
+  Inlines out;
+  Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
+  if (const Value* tell = tellOf(pair)) {
+    put(out, other ? ". " : ", of which is said: ");
+    put(out, sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
+  } else {
+    putInBrackets(out, std::move(evidence));
+  }
+  return out;
+}
+
 Inlines pairLine(const Page& page, const Pair& pair) {
   const PublishedRecord one = page.record(pair.one);
   const PublishedRecord other = page.record(pair.other);
   Inlines out{document::strong(page.words().name(pair.one))};
-  put(out, " and ");
+  const Value* tell = tellOf(pair);
+  const std::string told = tell == nullptr ? std::string() : base::folded(tell->text);
+  put(out, tell == nullptr ? " and " : ", taken for ");
   out.push_back(document::strong(page.words().name(pair.other)));
-  std::string told;
-  Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
-  if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
-    told = base::folded(tell->text);
-    put(out, ". ");
-    put(out, sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
-  } else {
-    out = sentenceWithNote(std::move(out), std::move(evidence));
-  }
+  put(out, toldOf(page, pair, pair.sayer == pair.one));
+  if (tell == nullptr) out = sentence(std::move(out));
   std::vector<std::string> differences;
   const Value* look = one.find("look"_f);
   if (look != nullptr && look->type == ValueType::mapping)

@@ -185,14 +185,7 @@ void addResembles(const Page& page, const PublishedRecord& record, std::vector<B
   for (const Pair& pair : pairsOf(page, {record.index()})) {
     const RecordIndex other = pair.one == record.index() ? pair.other : pair.one;
     Inlines words = page.words().name(other);
-    Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
-    if (const Value* tell = pair.said->find("tell"_f); tell != nullptr && tell->said()) {
-      put(words, ". ");
-      put(words,
-          sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
-    } else {
-      putInBrackets(words, std::move(evidence));
-    }
+    put(words, toldOf(page, pair, pair.sayer == record.index()));
     items.push_back(labelled("Taken for", std::move(words)));
   }
 }

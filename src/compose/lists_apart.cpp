@@ -67,7 +67,7 @@ Blocks leadOf(const Page& page, const TellApart& apart) {
   words += traitsInWords(page, apart.shortest) + '.';
   const bool some = std::any_of(apart.notTold.begin(), apart.notTold.end(),
                                 [](const auto& others) { return !others.empty(); });
-  if (some) words += " Some are not told apart by anything on record; they are named below.";
+  if (some) words += " Some are not told apart by any feature on record; they are named below.";
   return {document::paragraph({text(std::move(words))})};
 }
 
@@ -85,20 +85,51 @@ Inlines othersOf(const Page& page, const TellApart& apart, const std::vector<std
   return listed(std::move(names), "or");
 }
 
+// The pairs among these of which the author says in words what tells them apart.
+std::vector<Pair> toldInWords(const Page& page, const std::vector<RecordIndex>& records) {
+  std::vector<Pair> pairs = pairsOf(page, records);
+  std::erase_if(pairs, [&](const Pair& pair) {
+    const auto isHere = [&](RecordIndex one) {
+      return std::find(records.begin(), records.end(), one) != records.end();
+    };
+    return tellOf(pair) == nullptr || !isHere(pair.one) || !isHere(pair.other);
+  });
+  return pairs;
+}
+
 Blocks eachOf(Page& page, const TellApart& apart) {
+  const std::vector<Pair> told = toldInWords(page, apart.records);
   std::vector<Blocks> items;
   for (std::size_t i = 0; i < apart.records.size(); ++i) {
-    Inlines words = seenOf(page, apart.records[i], apart.ofEach[i]);
-    if (!apart.notTold[i].empty()) {
-      put(words, words.empty() ? "nothing recorded tells it from " : "; nothing recorded tells it from ");
-      put(words, othersOf(page, apart, apart.notTold[i]));
+    const RecordIndex own = apart.records[i];
+    Inlines words = seenOf(page, own, apart.ofEach[i]);
+    std::vector<std::size_t> untold;  // neither by a feature nor in words
+    Inlines inWords;
+    for (const std::size_t other : apart.notTold[i]) {
+      bool any = false;
+      for (const Pair& pair : told) {
+        const RecordIndex theirs = apart.records[other];
+        if (std::minmax(pair.one, pair.other) != std::minmax(own, theirs)) continue;
+        put(inWords, any ? " Also " : " No feature recorded tells it from ");
+        put(inWords, page.words().name(theirs));
+        put(inWords, toldOf(page, pair, pair.sayer == own));
+        any = true;
+      }
+      if (!any) untold.push_back(other);
     }
-    if (words.empty()) continue;
-    Inlines name = page.words().name(apart.records[i]);
+    if (!untold.empty()) {
+      put(words, words.empty() ? "nothing recorded tells it from " : "; nothing recorded tells it from ");
+      put(words, othersOf(page, apart, untold));
+    }
+    if (words.empty() && inWords.empty()) continue;
+    Inlines name = page.words().name(own);
     put(name, ":");
     Inlines line{document::strong(std::move(name))};
-    put(line, " ");
-    put(line, sentence(std::move(words)));
+    if (!words.empty()) {
+      put(line, " ");
+      put(line, sentence(std::move(words)));
+    }
+    put(line, std::move(inWords));
     items.push_back(item(std::move(line)));
   }
   if (items.empty()) return {};
@@ -167,6 +198,10 @@ Blocks featuresOf(Page& page, const std::vector<RecordIndex>& records) {
           document::list(std::move(items))};
 }
 
+Block kindHead(Kind kind) {
+  return document::paragraph({document::strong({text(capitalised(kindInWords(kind, true)))})});
+}
+
 }  // namespace
 
 Blocks tellApartList(Page& page, const Listing& listing) {
@@ -179,12 +214,19 @@ Blocks tellApartList(Page& page, const Listing& listing) {
   for (const auto& [kind, records] : byKind) {
     const TellApart apart = study::tellApart(page.words().materials().chooser.collection(), records);
     if (apart.traits.empty()) {
-      if (byKind.size() == 1 && records.size() > 1)
+      const std::vector<Pair> told = toldInWords(page, records);
+      if (!told.empty()) {
+        std::vector<Blocks> items;
+        for (const Pair& pair : told) items.push_back(item(pairLine(page, pair)));
+        if (byKind.size() > 1) add({kindHead(kind)});
+        add({document::paragraph({text("No feature on record tells these apart; this is said in words.")}),
+             document::list(std::move(items))});
+      } else if (byKind.size() == 1 && records.size() > 1) {
         add({document::paragraph({text("Nothing on record tells these apart.")})});
+      }
       continue;
     }
-    if (byKind.size() > 1)
-      add({document::paragraph({document::strong({text(capitalised(kindInWords(kind, true)))})})});
+    if (byKind.size() > 1) add({kindHead(kind)});
     if (!apart.tooMany) {
       add(leadOf(page, apart));
       add(eachOf(page, apart));

@@ -6,6 +6,7 @@
 #include "compose/claim_tests.h"
 #include "compose/claims.h"
 #include "compose/days.h"
+#include "compose/entries.h"
 #include "compose/phrases.h"
 #include "evidence/seen.h"
 
@@ -291,8 +292,7 @@ class Lines {
     const Value* all = record_.find("resembles"_f);
     if (all == nullptr || !all->said()) return;
     for (const Value& one : all->each()) {
-      RecordIndex other = one.target();
-      if (one.type == ValueType::mapping && !one.entries().empty()) other = one.entries()[0].value.target();
+      const RecordIndex other = resembledIn(one);
       if (other == records::kNoRecord) continue;
       Inlines out;
       put(out, "taken for " + words_.plainName(other));

@@ -160,7 +160,7 @@ The features on record that differ, the quickest to see first.
               "- {shape: esk, name: Esk, maker: amblecote, look: {outline: square, rim: yes}}\n") ==
         R"(**Shapes**
 
-To tell any two of them apart it is enough to look at the outline and the rim. Some are not told apart by anything on record; they are named below.
+To tell any two of them apart it is enough to look at the outline and the rim. Some are not told apart by any feature on record; they are named below.
 
 - **[Bryn](other-shapes.md#shape-bryn):** round outline.
 - **[Cairn](other-shapes.md#shape-cairn):** square outline; nothing recorded tells it from [Dun](other-shapes.md#shape-dun) or [Esk](other-shapes.md#shape-esk).

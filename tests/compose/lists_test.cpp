@@ -199,7 +199,8 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
 | [A crown](marks.md#mark-one) | printed in red or blue | VELM | 1920 to 1950 | [Pattern Book](sources.md#source-pattern-book), inside the cover |
 )");
   CHECK(block("look-alikes", "where: {name: Other}") ==
-        "- **[Bryn](bryn.md#shape-bryn)** and **[Other](other-shapes.md#shape-other)**. Theirs is heavier. "
+        "- **[Bryn](bryn.md#shape-bryn)**, taken for **[Other](other-shapes.md#shape-other)**. Theirs is "
+        "heavier. "
         "On record as well: round outline against square.\n");
   CHECK(block("claims") ==
         "- <a id=\"claim-only-panels\"></a>Only Bryn has panels (the author's judgement; open: the embossing "
@@ -478,6 +479,53 @@ TEST_CASE("motifs: what the picture shows stands as facts; sets: what all pieces
               "[The others](#treatment-u)\n"));
 }
 
+TEST_CASE("what tells two apart is said of the one in which it stands") {
+  const std::string records = R"(
+- feature: handle
+  of: shape
+- shape: one
+  name: One
+  look: {handle: looped}
+  resembles: {tell: The foot is unglazed., shape: two}
+- shape: two
+  name: Two
+  look: {handle: looped}
+- shape: three
+  name: Three
+  look: {handle: looped}
+)";
+  auto page = [&](const std::string& more) {
+    Guide guide(Texts{{"guide.yaml",
+                       "guide: V\ncontents: [{a-chapter-for-every: shape, where: {name: Two}}, look-alikes, "
+                       "tell-apart]\n"},
+                      {"records.yaml", records + more}});
+    std::string all;
+    for (const auto& [name, text] : guide.files()) all += text;
+    return all;
+  };
+  const std::string alike = page("");
+  CHECK(holds(alike, "- **Taken for:** [Two](two.md#shape-two). The foot is unglazed.\n"));
+  CHECK(holds(alike,
+              "- **[Two](#shape-two)**, taken for **[One](other-shapes.md#shape-one)**, of which is said: "
+              "The foot is unglazed.\n"));
+  CHECK(holds(alike,
+              "- **[One](other-shapes.md#shape-one)**, taken for **[Two](two.md#shape-two)**. "
+              "The foot is unglazed.\n"));
+  CHECK(holds(alike, "No feature on record tells these apart; this is said in words.\n"));
+  const std::string some = page("- shape: four\n  name: Four\n  look: {handle: ring}\n");
+  CHECK(holds(some,
+              "- **[One](other-shapes.md#shape-one):** looped handle; nothing recorded tells it from "
+              "[Three](other-shapes.md#shape-three). No feature recorded tells it from "
+              "[Two](two.md#shape-two). The foot is unglazed.\n"));
+  CHECK(holds(some,
+              "- **[Two](two.md#shape-two):** looped handle; nothing recorded tells it from "
+              "[Three](other-shapes.md#shape-three). No feature recorded tells it from "
+              "[One](other-shapes.md#shape-one), of which is said: The foot is unglazed.\n"));
+  CHECK(holds(some,
+              "- **[Three](other-shapes.md#shape-three):** looped handle; nothing recorded tells it from "
+              "[One](other-shapes.md#shape-one) or [Two](two.md#shape-two).\n"));
+}
+
 TEST_CASE("look-alikes and help wanted go by the years, and what an author tells is not told again") {
   const std::string records = R"(
 - shape: late
@@ -506,13 +554,14 @@ TEST_CASE("look-alikes and help wanted go by the years, and what an author tells
   Guide guide(Texts{{"guide.yaml", "guide: V\ncontents: [{a-chapter-for-every: shape}, prose/a.md]\n"},
                     {"records.yaml", records},
                     {"prose/a.md", "# A\n\n```look-alikes\n```\n\n```help-wanted\n```\n"}});
-  CHECK(part(guide.file("a"), "- **[Early]", "\n\n") ==
-        "- **[Early](early.md#shape-early)** and **[Middle](middle.md#shape-middle)**. On record: looped "
-        "handle "
-        "against ring.\n"
-        "- **[Late](late.md#shape-late)** and **[Rival](rival.md#shape-rival)**. Ours has a ring where "
-        "theirs is "
-        "looped. On record as well: plain verge against stepped.");
+  CHECK(
+      part(guide.file("a"), "- **[Early]", "\n\n") ==
+      "- **[Early](early.md#shape-early)** and **[Middle](middle.md#shape-middle)**. On record: looped "
+      "handle "
+      "against ring.\n"
+      "- **[Late](late.md#shape-late)**, taken for **[Rival](rival.md#shape-rival)**. Ours has a ring where "
+      "theirs is "
+      "looped. On record as well: plain verge against stepped.");
   CHECK(holds(
       guide.file("a"),
       "- **The modeller of a shape:** [Early](early.md#shape-early), [Middle](middle.md#shape-middle) and "
