@@ -34,22 +34,48 @@ std::string messageOf(const linking::Collection& all, const Twins& twins) {
   std::string message;
   switch (twins.ties) {
     case Twins::Ties::all:
-      message = "nothing recorded tells " + namesOf(all, twins.records) + " apart";
+      message = "no feature recorded tells " + namesOf(all, twins.records) + " apart";
       break;
     case Twins::Ties::one:
-      message = "nothing recorded tells " + all[twins.hub].reference() + " from " +
+      message = "no feature recorded tells " + all[twins.hub].reference() + " from " +
                 namesOf(all, twins.records, twins.hub);
       break;
     case Twins::Ties::some:
       message = "each of " + namesOf(all, twins.records) +
-                " is so recorded that nothing tells it from another of them";
+                " is so recorded that no feature tells it from another of them";
       break;
   }
   if (!twins.shared.empty()) message += ": they agree in " + featuresOf(all, twins.shared);
   return message;
 }
 
+// What the author says in words tells two of them apart.
+struct Tell {
+  RecordIndex sayer = records::kNoRecord;
+  const records::Value* words = nullptr;
+};
+
+Tell tellAmong(const linking::Collection& all, const Twins& twins) {
+  for (const RecordIndex sayer : twins.records) {
+    const records::Value* resembles = all[sayer].find("resembles"_f);
+    if (resembles == nullptr || !resembles->said()) continue;
+    for (const records::Value& member : resembles->each()) {
+      const records::Value* words = member.find("tell"_f);
+      if (words == nullptr || !words->said()) continue;
+      for (const records::Entry& entry : member.entries())
+        if (std::find(twins.records.begin(), twins.records.end(), entry.value.target()) !=
+            twins.records.end())
+          return {sayer, words};
+    }
+  }
+  return {};
+}
+
 std::string hintFor(const linking::Collection& all, const Twins& twins) {
+  if (const Tell tell = tellAmong(all, twins); tell.words != nullptr)
+    return "the `tell` of " + all[tell.sayer].reference() + " is words alone (`" +
+           base::shortened(base::trimmed(tell.words->text), 60) +
+           "`): record it as a feature of each, and lists and checklists can go by it";
   if (twins.wanting.empty()) return "record a feature that a collector can tell them by";
   return "record " + featuresOf(all, twins.wanting) +
          " of all of them, or another feature that a collector can tell them by";

@@ -1,4 +1,4 @@
-// Shapes of one maker, and treatments of one shape and motif, that nothing recorded tells apart.
+// Shapes of one maker, and treatments of one shape and motif, that no feature recorded tells apart.
 #include "small_guide.h"
 
 using namespace saggar::checks::testing;
@@ -50,13 +50,33 @@ TEST_CASE("two shapes of one maker that look the same") {
   caught(shape("a", row) + shape("b", row) + kWorld, "2:11", "twins");
   const Small bad(shape("a", row) + shape("b", row) + kWorld);
   CHECK(bad.one().message ==
-        "nothing recorded tells shape:a and shape:b apart: they agree in `outline`, "
+        "no feature recorded tells shape:a and shape:b apart: they agree in `outline`, "
         "`rim` and `finial`");
   CHECK(bad.one().hint == "record a feature that a collector can tell them by");
   CHECK(bad.one().records == std::vector<std::string>{"shape:a", "shape:b"});
   CHECK(bad.report.notes == 1);
   silent(shape("a", row) + shape("b", row, "v") + kWorld);
   silent(shape("a", row) + shape("b", "outline: round, rim: yes, finial: loop") + kWorld);
+}
+
+TEST_CASE("twins that words tell apart stay twins, and the hint repeats the words") {
+  const Small said(
+      shape("a", "outline: round") +
+      "- {shape: b, maker: w, look: {outline: round}, cite: books, resembles: {tell: The foot is "
+      "rough., shape: a}}\n" +
+      kWorld);
+  CHECK(said.one().message == "no feature recorded tells shape:a and shape:b apart: they agree in `outline`");
+  CHECK(said.one().hint ==
+        "the `tell` of shape:b is words alone (`The foot is rough.`): record it as a feature of each, and "
+        "lists "
+        "and checklists can go by it");
+  // Words that tell it from something else are none that tell these apart.
+  CHECK(Small(shape("a", "outline: round") +
+              "- {shape: b, maker: w, look: {outline: round}, cite: books, resembles: {shape: c, tell: "
+              "Rough.}}\n" +
+              shape("c", "outline: square") + kWorld)
+            .one()
+            .hint == "record a feature that a collector can tell them by");
 }
 
 TEST_CASE("what is not recorded, or not certain, of one of them tells nothing") {
@@ -125,19 +145,21 @@ TEST_CASE("a group is one finding, at its last record") {
   const Small three(shape("c", row) + shape("a", row) + shape("b", row) + kWorld);
   CHECK(three.found == "3:11 twins");
   CHECK(three.messages ==
-        "nothing recorded tells shape:c, shape:a and shape:b apart: they agree in `outline` and `rim`\n");
+        "no feature recorded tells shape:c, shape:a and shape:b apart: they agree in `outline` and `rim`\n");
   CHECK(three.one().related.size() == 2);
   const Small hub(shape("a", "outline: round, rim: yes") + shape("b", "outline: round, rim: no") +
                   shape("c", "outline: round") + kWorld);
   CHECK(hub.found == "3:11 twins");
-  CHECK(hub.messages == "nothing recorded tells shape:c from shape:a and shape:b: they agree in `outline`\n");
+  CHECK(hub.messages ==
+        "no feature recorded tells shape:c from shape:a and shape:b: they agree in `outline`\n");
   const Small chain(shape("a", "outline: round, rim: yes") + shape("b", "outline: round, finial: slot") +
                     shape("c", "outline: [round, square], rim: no") + shape("d", "outline: square, rim: no") +
                     kWorld);
   CHECK(chain.found == "4:11 twins");
-  CHECK(chain.messages ==
-        "each of shape:a, shape:b, shape:c and shape:d is so recorded that nothing tells it from another of "
-        "them: they agree in `outline`\n");
+  CHECK(
+      chain.messages ==
+      "each of shape:a, shape:b, shape:c and shape:d is so recorded that no feature tells it from another of "
+      "them: they agree in `outline`\n");
   // Two groups of one maker, and those of another.
   const Small two(shape("a", "outline: round") + shape("b", "outline: square") +
                   shape("c", "outline: round") + shape("d", "outline: square") +
@@ -174,6 +196,6 @@ TEST_CASE("ten thousand shapes of one maker, all different but in what is not re
   CHECK(Small(records + kWorld, {"twins"_rule}).found.empty());
   // One that has nothing but the rim could be any of them.
   const Small hub(records + shape("plain", "rim: yes") + kWorld, {"twins"_rule});
-  CHECK(hub.one().message.starts_with("nothing recorded tells shape:plain from shape:s0, shape:s1, "));
+  CHECK(hub.one().message.starts_with("no feature recorded tells shape:plain from shape:s0, shape:s1, "));
   CHECK(hub.one().message.ends_with(" and 9995 others: they agree in `rim`"));
 }
