@@ -94,10 +94,9 @@ Inlines besideIt(const Words& words, const PublishedRecord& record, const Value&
                  Inlines out) {
   std::vector<Inlines> beside;
   if (Inlines evidence = words.ownEvidence(value); !evidence.empty()) beside.push_back(std::move(evidence));
-  if (spec != nullptr && record.find(spec->field) == &value)
-    if (std::string stands = words.standing(record, spec->field, value); !stands.empty())
-      beside.push_back({document::text(std::move(stands))});
-  for (Inlines& remark : words.remarks(value, spec, record)) beside.push_back(std::move(remark));
+  const bool whole = spec != nullptr && record.find(spec->field) == &value;
+  for (Inlines& one : whole ? words.standingAndRemarks(record, *spec) : words.remarks(value, spec, record))
+    beside.push_back(std::move(one));
   if (spec != nullptr && isDated(spec->type) && record.find(spec->field) == &value)
     if (Inlines days = daysBeside(words, record, spec->field, Room::entry); !days.empty())
       beside.push_back(std::move(days));

@@ -62,11 +62,16 @@ Inlines sourcesOf(const Page& page, const Row& row) {
   const Words& words = page.words();
   const PublishedRecord record = page.record(row.event.record);
   if (const Value* value = record.find(row.event.field); value != nullptr && value->date() != nullptr) {
-    Inlines own = words.ownEvidence(*value, true);
-    if (own.empty()) return words.rowEvidence(record);
-    if (const std::string stands = words.standing(record, row.event.field, *value); !stands.empty())
-      putInBrackets(own, {text(stands)});
-    return own;
+    std::vector<Inlines> beside =
+        words.standingAndRemarks(record, *records::specOf(record.kind(), row.event.field));
+    Inlines out = words.ownEvidence(*value, true);
+    if (out.empty()) {
+      out = words.rowEvidence(record, false);
+      if (std::string stands = words.standingOfSources(record); !stands.empty())
+        beside.push_back({text(std::move(stands))});
+    }
+    putInBrackets(out, separated(std::move(beside), "; "));
+    return out;
   }
   const chronology::Chronology& chronology = words.materials().chronology;
   const chronology::Node node = chronology.events().nodeOf(row.event);

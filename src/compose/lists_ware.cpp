@@ -180,6 +180,16 @@ std::string saidAgainst(const Page& page, RecordIndex form) {
   return out;
 }
 
+// "1920 to 1950 (disputed; or 1922; begun by May 1921, proven)".
+Inlines datedCell(const Words& words, const PublishedRecord& record, Field field) {
+  Inlines out{text(words.shortDate(record.find(field)))};
+  std::vector<Inlines> beside = words.standingAndRemarks(record, *records::specOf(record.kind(), field));
+  if (Inlines days = daysBeside(words, record, field, Room::row); !days.empty())
+    beside.push_back(std::move(days));
+  putInBrackets(out, separated(std::move(beside), "; "));
+  return out;
+}
+
 }  // namespace
 
 Blocks treatmentsList(Page& page, const Listing& listing) {
@@ -225,8 +235,7 @@ Blocks treatmentsList(Page& page, const Listing& listing) {
       cells.push_back(
           page.words().value(record.find("shape"_f), records::specOf(Kind::treatment, "shape"_f), record));
     cells.push_back(page.words().look(record.find("look"_f)));
-    cells.push_back(page.words().dates(record));
-    putInBrackets(cells.back(), standings.ofDates(one.record));
+    cells.push_back(page.words().dates(record, standings.ofDates(one.record)));
     cells.push_back(page.words().rowEvidence(record, false));
     putInBrackets(cells.back(), standings.ofSources(one.record));
     addRow(table, std::move(cells));
@@ -379,12 +388,7 @@ Blocks marksList(Page& page, const Listing& listing) {
       page.lists(one.record);
       page.uses(one.record);
       const std::string how = howMarkWasMade(page, record);
-      Inlines used{text(page.words().shortDate(record.find("used"_f)))};
-      if (Inlines days = daysBeside(page.words(), record, "used"_f, Room::row); !days.empty()) {
-        put(used, " (");
-        put(used, std::move(days));
-        put(used, ")");
-      }
+      Inlines used = datedCell(page.words(), record, "used"_f);
       addRow(table,
              {listedName(page, one),
               {text(how.empty() ? "not recorded" : how)},

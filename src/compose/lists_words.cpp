@@ -128,11 +128,13 @@ Blocks makersList(Page& page, const Listing& listing) {
     if (const Value* trade = maker.find("trade"_f); trade != nullptr && trade->said())
       parts.push_back(page.words().plainValue(trade, nullptr, maker));
     if (const std::string_view place = maker.text("place"_f); !place.empty()) parts.emplace_back(place);
-    if (const Value* active = maker.find("active"_f)) {
-      parts.push_back(page.words().shortDate(active));
+    const auto date = [&](records::Field field) {
+      return page.words().plainValue(maker.find(field), records::specOf(Kind::maker, field), maker);
+    };
+    if (maker.find("active"_f) != nullptr) {
+      parts.push_back(date("active"_f));
     } else if (maker.find("founded"_f) != nullptr || maker.find("closed"_f) != nullptr) {
-      parts.push_back(page.words().shortDate(maker.find("founded"_f)) + " to " +
-                      page.words().shortDate(maker.find("closed"_f)));
+      parts.push_back(date("founded"_f) + " to " + date("closed"_f));
     }
     if (!parts.empty()) put(line, ": " + base::joined(parts, ", "));
     put(line, " (");

@@ -26,7 +26,7 @@ RowStandings::RowStandings(const Page& page, const std::vector<choosing::Chosen>
   for (const choosing::Chosen& row : rows) {
     const PublishedRecord record = page.record(row.record);
     Said& said = said_[row.record];
-    said.parts[dates] = page.words().standingOfDates(record, standingOfRow(page.words(), record));
+    said.parts[dates] = page.words().standingOfDates(record, standingOfRow(page.words(), record), false);
     said.parts[sources] = page.words().standingOfSources(record);
     const evidence::KnownBy best = weights.knownBy(row.record);
     if (best != evidence::KnownBy::inHand) said.parts[known] = std::string(evidence::inWords(best));

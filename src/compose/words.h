@@ -59,7 +59,8 @@ class Words {
   // introduced and withdrawn as one: "1932 to 1955", "on sale by 7 October 1923, to 1938", "from 1932", "until 1955", "not
   // recorded"; and with what is doubted or said otherwise behind it.
   std::string plainDates(const PublishedRecord& record) const;
-  Inlines dates(const PublishedRecord& record) const;
+  // Further remarks, such as how the dates stand, share its bracket.
+  Inlines dates(const PublishedRecord& record, Inlines further = {}) const;
 
   // --- looks (words_look.cpp)
 
@@ -106,10 +107,14 @@ class Words {
   // `field`: none for a part of a value, of which nothing is said to be uncited.
   std::string standing(const PublishedRecord& owner, std::optional<records::Field> field,
                        const records::Value& value) const;
+  // That, and what is doubted or said otherwise of the field: "disputed", "or 1934, Price List No. 17". Empty without it.
+  std::vector<Inlines> standingAndRemarks(const PublishedRecord& owner, const records::FieldSpec& spec) const;
   // The same of a value by whatever evidence, where no source is printed beside it; "documented" for what is.
   std::string standingInFull(const PublishedRecord& owner, const records::Value& value) const;
   // How the dates of plainDates stand, where that is not `usual`: "first year disputed; last year supported".
-  std::string standingOfDates(const PublishedRecord& record, std::string_view usual = "documented") const;
+  // `doubts`: a date that the author doubts is said to be doubted; not wanted where the doubt itself stands beside it.
+  std::string standingOfDates(const PublishedRecord& record, std::string_view usual = "documented",
+                              bool doubts = true) const;
   // How what rests on a record's own sources stands: the weakest of it.
   std::string standingOfSources(const PublishedRecord& record) const;
 

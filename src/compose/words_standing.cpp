@@ -58,6 +58,16 @@ std::string Words::standing(const PublishedRecord& owner, std::optional<records:
   return out;
 }
 
+std::vector<Inlines> Words::standingAndRemarks(const PublishedRecord& owner,
+                                               const records::FieldSpec& spec) const {
+  const Value* value = owner.find(spec.field);
+  if (value == nullptr) return {};
+  std::vector<Inlines> out = remarks(*value, &spec, owner);
+  if (std::string stands = standing(owner, spec.field, *value); !stands.empty())
+    out.insert(out.begin(), {document::text(std::move(stands))});
+  return out;
+}
+
 Inlines Words::evidenceBeside(const PublishedRecord& owner, const Value& value, bool brief) const {
   Inlines out = ownEvidence(value, brief);
   if (out.empty()) return out;
@@ -74,12 +84,14 @@ std::string Words::standingInFull(const PublishedRecord& owner, const Value& val
              : "disputed; " + std::string(evidence::inWords(weighed.standing));
 }
 
-std::string Words::standingOfDates(const PublishedRecord& record, std::string_view usual) const {
+std::string Words::standingOfDates(const PublishedRecord& record, std::string_view usual, bool doubts) const {
   std::vector<std::string> both, apart;
   for (const auto& [field, which] : {std::pair{"introduced"_f, "first year"}, {"withdrawn"_f, "last year"}}) {
     const Value* value = record.find(field);
     if (value == nullptr || !value->said()) continue;
-    const std::string one = standingInFull(record, *value);
+    std::string one = standingInFull(record, *value);
+    if (doubts && value->isDoubted())
+      one = one == evidence::inWords(Standing::documented) ? "doubted" : "doubted; " + one;
     both.push_back(one);
     if (one != usual)
       apart.push_back(which + std::string(one.find(' ') == std::string::npos ? " " : ": ") + one);

@@ -119,19 +119,21 @@ std::string Words::plainDates(const PublishedRecord& record) const {
   return begun == ending(*until) ? begun : begun + " to " + ending(*until);
 }
 
-Inlines Words::dates(const PublishedRecord& record) const {
+Inlines Words::dates(const PublishedRecord& record, Inlines further) const {
   const Value* from = record.find("introduced"_f);
   const Value* until = record.find("withdrawn"_f);
   Inlines out{text(plainDates(record))};
   const bool both = from != nullptr && from->said() && until != nullptr && until->said();
+  std::vector<Inlines> beside;
+  if (!further.empty()) beside.push_back(std::move(further));
   for (const Value* one : {from, until}) {
     if (one == nullptr || one->evidence == nullptr) continue;
     if (!one->evidence->doubted().empty())
-      out.push_back(text(" (" + (both ? shortDate(one) + ' ' : std::string()) +
-                         "doubted: " + asClause(one->evidence->doubted()) + ")"));
+      beside.push_back({text((both ? shortDate(one) + ' ' : std::string()) +
+                             "doubted: " + asClause(one->evidence->doubted()))});
     for (const records::Alternative& other : one->evidence->but())
-      out.push_back(text((other.setAside.empty() ? " (or " : " (not ") + shortDate(&other.is) +
-                         (other.setAside.empty() ? "" : ": " + asClause(other.setAside)) + ")"));
+      beside.push_back({text((other.setAside.empty() ? "or " : "not ") + shortDate(&other.is) +
+                             (other.setAside.empty() ? "" : ": " + asClause(other.setAside)))});
   }
   std::vector<Inlines> known;
   for (const auto& [field, before] : {std::pair{"introduced"_f, "first "}, {"withdrawn"_f, "last "}}) {
@@ -144,10 +146,8 @@ Inlines Words::dates(const PublishedRecord& record) const {
     put(part, std::move(days));
     known.push_back(std::move(part));
   }
-  if (known.empty()) return out;
-  put(out, " (");
-  put(out, separated(std::move(known), "; "));
-  put(out, ")");
+  beside.insert(beside.end(), std::make_move_iterator(known.begin()), std::make_move_iterator(known.end()));
+  putInBrackets(out, separated(std::move(beside), "; "));
   return out;
 }
 

@@ -479,6 +479,64 @@ TEST_CASE("motifs: what the picture shows stands as facts; sets: what all pieces
               "[The others](#treatment-u)\n"));
 }
 
+TEST_CASE("what is doubted or disputed never stands as if it were sound") {
+  Guide guide = guideOf(R"(
+- source: book
+  title: The Book
+  type: decoration-book
+  date: 1900/1960
+- source: memoir
+  title: A Memoir
+  type: book
+  date: 1981
+- maker: tarn
+  name: Tarn
+  trade: pottery
+  founded: {is: 1880, doubted: the stone is worn}
+  cite: [{book: p. 1}]
+- shape: plain
+  name: Plain
+  maker: tarn
+  introduced: {is: 1920, cite: [{book: p. 2}], doubted: the notice is torn}
+  cite: [{book: p. 2}]
+- shape: told
+  name: Told
+  maker: tarn
+  introduced: {is: 1925, doubted: he was old}
+  cite: [{memoir: p. 9}]
+- treatment: one
+  name: One
+  shape: plain
+  introduced: {is: 1932, but: {is: 1934, cite: memoir}}
+  cite: [{book: p. 3}]
+- treatment: two
+  name: Two
+  shape: plain
+  introduced: 1933
+  cite: [{book: p. 4}]
+- mark: crown
+  name: Crown
+  maker: tarn
+  used: {is: 1931/1936, doubted: the ink is young}
+  cite: [{book: p. 5}]
+)",
+                        "timeline, treatments, marks");
+  const std::string& rows = guide.file("timeline");
+  CHECK(holds(rows,
+              "Plain](plain.md#shape-plain), first offered | [Book](sources.md#source-book), p. 2 "
+              "(doubted: the notice is torn) |"));
+  CHECK(holds(rows,
+              "One](plain.md#treatment-one), first offered | [Book](sources.md#source-book), p. 3 "
+              "(disputed; or 1934, [A Memoir](sources.md#source-memoir)) |"));
+  CHECK(holds(rows, "Two](plain.md#treatment-two), first offered | [Book](sources.md#source-book), p. 4 |"));
+  CHECK(holds(rows, "[Memoir](sources.md#source-memoir), p. 9 (doubted: he was old; suggested) |"));
+  CHECK(holds(guide.file("treatments"), "from 1932 (disputed; or 1934"));
+  CHECK_FALSE(holds(guide.file("treatments"), ") ("));
+  CHECK(holds(guide.file("marks"), "| 1931 to 1936 (doubted: the ink is young"));
+  CHECK(holds(guide.file("README"), "[Plain](plain.md), from 1920 (doubted)\n"));
+  CHECK(holds(guide.file("README"), "[Told](told.md), from 1925 (doubted; suggested)"));
+}
+
 TEST_CASE("what tells two apart is said of the one in which it stands") {
   const std::string records = R"(
 - feature: handle
