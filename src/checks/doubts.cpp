@@ -29,6 +29,12 @@ bool isPutForward(const Record& record, const Entry& field, bool ownEvidence) {
   return isSaid(record, field) && (status.empty() || status == "held" || status == "supposed");
 }
 
+source::Span placeOf(const Record& record, records::Field field) {
+  for (const Entry& entry : record.fields)
+    if (entry.known && entry.field == field) return record.span(entry.keyPlace);
+  return record.span();
+}
+
 std::string fieldsInWords(const Record& record, const std::vector<Doubt>& doubts) {
   std::vector<std::string> names;
   for (const Doubt& one : doubts) names.push_back('`' + std::string(one.field->key) + '`');

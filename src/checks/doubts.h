@@ -26,6 +26,9 @@ std::string fieldsInWords(const records::Record& record, const std::vector<Doubt
 // The one field's name; empty for several.
 std::string oneField(const std::vector<Doubt>& doubts);
 
+// Where a field stands, whole with its name; the record's own place if it has none.
+source::Span placeOf(const records::Record& record, records::Field field);
+
 // The facts as the JSON output shows them.
 std::vector<diagnostics::FactNote> factNotes(const records::Record& record, const std::vector<Doubt>& doubts);
 
@@ -42,7 +45,9 @@ void eachInDoubt(const Context& context, Wanted&& wanted, Is&& is, Tell&& tell) 
         index, [&](const records::Entry& field) { return wanted(record, field); },
         [&](const records::Entry& field, const records::Value& part, const evidence::Weighed& weighed) {
           if (!doubts.empty() && doubts.back().field == &field) return;
-          if (part.type == records::ValueType::unfit || !is(record, field, part, weighed)) return;
+          // That nobody knows it wants no evidence.
+          if (part.type == records::ValueType::unfit || part.type == records::ValueType::unknown) return;
+          if (!is(record, field, part, weighed)) return;
           doubts.push_back({&field, &part, weighed});
         });
     if (!doubts.empty()) tell(record, doubts);

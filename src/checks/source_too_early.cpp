@@ -43,7 +43,7 @@ void sourceTooEarly(const Context& context, diagnostics::Findings& findings) {
                                   : std::string(name(citation.kind)) + ':' + std::string(citation.id);
     std::vector<diagnostics::Related> related;
     if (citation.dated == nullptr && citation.target != records::kNoRecord)
-      related.push_back({context.collection[citation.target].span(), "its date stands here"});
+      related.push_back({placeOf(context.collection[citation.target], "date"_f), "its date stands here"});
     findings.add(
         {.rule = "source-too-early"_rule,
          .span = record.span(citation.idPlace),

@@ -11,9 +11,8 @@ using records::Record;
 using records::Value;
 
 void uncited(const Context& context, diagnostics::Findings& findings) {
-  const auto is = [](const Record&, const Entry&, const Value& part, const evidence::Weighed& weighed) {
-    return weighed.standing == evidence::Standing::uncited && weighed.tooEarly == nullptr &&
-           part.type != records::ValueType::unknown;
+  const auto is = [](const Record&, const Entry&, const Value&, const evidence::Weighed& weighed) {
+    return weighed.standing == evidence::Standing::uncited && weighed.tooEarly == nullptr;
   };
   eachInDoubt(context, wantsEvidence, is, [&](const Record& record, const std::vector<Doubt>& bare) {
     const bool looked = std::all_of(bare.begin(), bare.end(),

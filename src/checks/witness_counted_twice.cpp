@@ -31,6 +31,17 @@ std::string tieInWords(const Context& context, RecordIndex first, RecordIndex se
   return one + " and " + other + (pieces ? " both show " : " both draw on ") + called(all[common]);
 }
 
+// Where it is said that the two are one: what one of them draws on or shows, or who had a part in both.
+diagnostics::Related whereTied(const Context& context, RecordIndex first, RecordIndex second) {
+  const linking::Collection& all = context.collection;
+  const RecordIndex common = context.weights.witnesses().commonTo(first, second);
+  const Record& one = all[common == second ? first : second];
+  if (common == records::kNoRecord)
+    return {placeOf(one, one.kind == Kind::specimen ? "seen"_f : "by"_f), "who it comes from is said here"};
+  if (one.kind == Kind::photo) return {placeOf(one, "shows"_f), "what it shows is said here"};
+  return {placeOf(one, "draws-on"_f), "what it draws on is said here"};
+}
+
 }  // namespace
 
 void witnessCountedTwice(const Context& context, diagnostics::Findings& findings) {
@@ -59,7 +70,7 @@ void witnessCountedTwice(const Context& context, diagnostics::Findings& findings
          .record = record.reference(),
          .field = oneField(twice),
          .related = {{record.span(two[0]->idPlace), "the first stands here"},
-                     {context.collection[two[1]->target].span(), "what it draws on is said here"}},
+                     whereTied(context, two[0]->target, two[1]->target)},
          .facts = factNotes(record, twice)});
     if (two[0]->target == two[1]->target) findings.all().back().related.pop_back();
   });

@@ -127,6 +127,41 @@ TEST_CASE("the ways in which two are one witness") {
         "`says` of claim:a has one witness, not 3: `a` and `b` both draw on `first-guide`");
 }
 
+TEST_CASE("where it is said that two are one witness, and what the date of a source is") {
+  const auto shown = [](const std::string& records, const std::string& line) {
+    const std::string text = Small(records).text;
+    INFO(text);
+    CHECK(text.find(line) != std::string::npos);
+  };
+  const std::string first = "- source: first\n  title: First\n  type: book\n  by: A. Nother\n  date: 1974\n";
+  const std::string second = "- source: second\n  title: Second\n  type: post\n  draws-on: first\n";
+  const std::string cited =
+      "- shape: a\n  registered: 85412\n  cite: [{source: first, at: x}, {source: second, at: x}]\n";
+  shown(first + second + cited, "records.yaml:9:3: what it draws on is said here");
+  shown(first + second +
+            "- shape: a\n  registered: 85412\n  cite: [{source: second, at: x}, {source: first, at: x}]\n",
+        "records.yaml:9:3: what it draws on is said here");
+  shown(first + "- source: second\n  title: Second\n  type: post\n  by: A. Nother\n" + cited,
+        "records.yaml:9:3: who it comes from is said here");
+  shown(first +
+            "- source: late\n  title: Late\n  type: trade-notice\n  date: 1926\n- {shape: a, withdrawn: {is: "
+            "1955, cite: late}}\n",
+        "records.yaml:9:3: its date stands here");
+}
+
+TEST_CASE("what nobody knows wants no evidence, of whatever worth") {
+  const std::string cite = "[" + both(kOfGuide, kOfNotes) + "]";
+  const std::string sources = kGuide + kNotes;
+  silent("- {shape: a, introduced: unknown, cite: " + cite + "}\n" + sources);
+  silent("- {shape: a, introduced: {is: unknown, cite: " + cite + "}}\n" + sources);
+  silent("- {shape: a, introduced: unknown, cite: [" + std::string(kOfGuide) + "]}\n" + kGuide);
+  CHECK(found("- {shape: a, introduced: unknown, registered: 85412, cite: " + cite + "}\n" + sources) ==
+        "1:103 witness-counted-twice");
+  CHECK(Small("- {shape: a, introduced: unknown, registered: 85412, cite: " + cite + "}\n" + sources)
+            .one()
+            .field == "registered");
+}
+
 TEST_CASE("a witness counted twice beside any value") {
   const std::string cite = "[" + both(kOfGuide, kOfNotes) + "]";
   const std::string sources = kGuide + kNotes;
