@@ -301,6 +301,12 @@ class Teller {
     if (here && feature != records::kNoRecord && years != nullptr)
       finding.related.push_back(
           {context_.collection[feature].span(years->place), "the years of the feature stand here"});
+    if (fact.says != Says::worksInUse && fact.says != Says::inUse) return;
+    const chronology::YearsHeld held = chronology::yearsHeldBy(context_.collection, years);
+    if (held.maker != records::kNoRecord && finding.related.size() < kMostRelated)
+      finding.related.push_back({context_.collection[held.maker].span(years->place),
+                                 fact.says == Says::inUse ? "the years of the rule stand here"
+                                                          : "the years of the works stand here"});
   }
 
   static void addRecord(diagnostics::Finding& finding, const std::string& record) {

@@ -109,6 +109,22 @@ std::string Reasons::shown(const Fact& fact) const {
   return std::string(all_[otherOf(all_, fact)].id) + ' ' + base::listedInWords(words, "or");
 }
 
+// "the letter `Y` of Old Yard".
+std::string Reasons::letter(FactId id) const {
+  const Value* works = yearsHeldBy(all_, chronology_.yearsOf(id)).holder;
+  const auto words = [&](Field field) {
+    const Value* value = works == nullptr ? nullptr : works->find(field);
+    return value == nullptr || !value->said() ? std::string() : std::string(value->text);
+  };
+  std::string out = "the letter ";
+  if (const std::string sign = words("letter"_f); !sign.empty()) out += '`' + sign + "` ";
+  const std::string name = words("name"_f);
+  return out + "of " +
+         (!name.empty()      ? name
+          : works == nullptr ? "a works"
+                             : "the works " + words("works"_f));
+}
+
 std::string Reasons::says(FactId id) const {
   const Fact& fact = chronology_.fact(id);
   const std::string who = called(fact.record);
@@ -163,7 +179,7 @@ std::string Reasons::says(FactId id) const {
     }
     case Says::inUse: return who + " bears the code `" + typed + "`, of a kind used " + years(id);
     case Says::worksInUse:
-      return who + " bears the letter of a works (`" + typed + "`), which was used " + years(id);
+      return who + " bears in `" + typed + "` " + letter(id) + ", which worked " + years(id);
     case Says::dateCode: return who + " bears the date code `" + typed + '`';
     case Says::number: return who + " has the number `" + typed + '`';
     case Says::order: return "the numbers of " + who + " were given out in order";
@@ -237,6 +253,18 @@ Reason Reasons::of(FactId id) const {
     if (weights_.counts(citation, *fact.value, backing) == evidence::Counts::yes)
       reason.sources.push_back(&citation);
   return reason;
+}
+
+YearsHeld yearsHeldBy(const linking::Collection& all, const Value* years) {
+  if (years == nullptr) return {};
+  for (const RecordIndex maker : all.ofKind(Kind::maker))
+    for (const Field field : {"works"_f, "codes"_f}) {
+      const Value* held = all[maker].find(field);
+      if (held == nullptr) continue;
+      for (const Value& one : held->each())
+        if (one.find("used"_f) == years) return {maker, &one};
+    }
+  return {};
 }
 
 std::vector<FactId> datesIn(const Chronology& chronology, const Clash& clash) {

@@ -42,12 +42,21 @@ class Reasons {
   std::string table(const Fact& fact) const;
   std::string otherEvent(const Value& named) const;
   std::string years(FactId fact) const;
+  std::string letter(FactId fact) const;
 
   const linking::Collection& all_;
   const evidence::Weights& weights_;
   const Chronology& chronology_;
   Naming naming_;
 };
+
+// Where the years of a works or a rule stand (Chronology::yearsOf): the maker, and of its `works` or `codes` the one that
+// has them; kNoRecord for other years.
+struct YearsHeld {
+  RecordIndex maker = records::kNoRecord;
+  const records::Value* holder = nullptr;
+};
+YearsHeld yearsHeldBy(const linking::Collection& all, const records::Value* years);
 
 // Of what cannot all be true the facts that are dates. Two sets with the same dates differ in what ties these: to a
 // reader they are one.

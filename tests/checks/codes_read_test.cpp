@@ -55,10 +55,9 @@ TEST_CASE("a works that had not opened yet") {
   const Planted bad(piece("  date-code: T261\n"));
   CHECK(bad.found == "planted.yaml:3 error works-out-of-time");
   CHECK(bad.only().message ==
-        "`new` bears the date code `T261`, of January to March 1926, but `new` bears the letter of a works "
-        "(`T261`), which was used "
-        "from 1927 to "
-        "1962: at least 9 months short");
+        "`new` bears the date code `T261`, of January to March 1926, but `new` bears in `T261` the letter "
+        "`T` of Tunnel works, which worked from 1927 to 1962: at least 9 months short");
+  CHECK(bad.only().related.back().message == "the years of the works stand here");
   CHECK(bad.only().records == std::vector<std::string>{"specimen:new"});
   CHECK(Planted(piece("  date-code: U261\n")).found == "");
 }
