@@ -128,15 +128,15 @@ bool Solver::leaveOutWeakest(const Conflicts& conflicts, std::vector<FactId>& ou
   std::vector<std::pair<FactId, const Conflict*>> weakest;
   for (const Conflict& conflict : conflicts.all)
     if (!conflict.facts.empty())
-      weakest.emplace_back(*std::max_element(conflict.facts.begin(), conflict.facts.end(), better), &conflict);
+      weakest.emplace_back(*std::max_element(conflict.facts.begin(), conflict.facts.end(), better),
+                           &conflict);
   std::sort(weakest.begin(), weakest.end(),
             [&](const auto& a, const auto& b) { return better(a.first, b.first); });
   if (weakest.empty()) return false;
   std::erase_if(out, [&](FactId one) { return better(weakest.front().first, one); });
   for (const auto& [fact, conflict] : weakest)
-    if (std::none_of(conflict->facts.begin(), conflict->facts.end(), [&](FactId one) {
-          return std::find(out.begin(), out.end(), one) != out.end();
-        }))
+    if (std::none_of(conflict->facts.begin(), conflict->facts.end(),
+                     [&](FactId one) { return std::find(out.begin(), out.end(), one) != out.end(); }))
       out.push_back(fact);
   return true;
 }

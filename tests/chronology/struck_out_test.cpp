@@ -15,13 +15,16 @@ const std::string kSources =
 std::string dated(const std::string& code, const std::string& worksCite) {
   return kSources +
          "- maker: q\n"
-         "  works: [{works: alder, letter: A, used: {is: 1900/1936, cite: " + worksCite + "}}]\n"
+         "  works: [{works: alder, letter: A, used: {is: 1900/1936, cite: " +
+         worksCite +
+         "}}]\n"
          "  codes:\n"
          "    - {rule: date letters, on: specimen.date-code, written: WORKS-YY, cite: books,\n"
          "       parts: {WORKS: maker.works.letter, YY: year 19YY}}\n"
          "  cite: books\n"
          "- {shape: s, maker: q, cite: books}\n"
-         "- {specimen: p, shape: s, date-code: " + code + ", seen: {on: 2019, how: in-hand}}\n";
+         "- {specimen: p, shape: s, date-code: " +
+         code + ", seen: {on: 2019, how: in-hand}}\n";
 }
 
 }  // namespace
