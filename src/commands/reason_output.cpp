@@ -24,7 +24,17 @@ Json factAsJson(const Guide& guide, FactId fact) {
               {"column", place.column}};
 }
 
-std::string inWords(const Guide& guide, FactId fact, const std::string& standing, const std::string& beside) {
+// Why its author doubts it: that is no word of the sources.
+std::string doubtInWords(const Guide& guide, FactId id) {
+  const chronology::Fact& fact = guide.chronology.fact(id);
+  const records::Evidence* own = fact.cites() ? nullptr : fact.value->evidence;
+  const std::string_view why = own != nullptr ? own->doubted() : std::string_view();
+  return why.empty() ? "; doubted" : "; doubted: " + base::onOneLine(why);
+}
+
+std::string inWords(const Guide& guide, FactId fact, std::string standing, const std::string& beside) {
+  constexpr std::string_view kDoubted = ", doubted";
+  if (standing.ends_with(kDoubted)) standing.erase(standing.size() - kDoubted.size());
   const Reason reason = guide.reasons->of(fact);
   std::string out = reason.says + ": " + standing;
   std::vector<std::string> sources;
@@ -38,6 +48,7 @@ std::string inWords(const Guide& guide, FactId fact, const std::string& standing
     sources.push_back(std::to_string(more) + " more");
   }
   if (!sources.empty()) out += " by " + base::joined(sources, "; ");
+  if (reason.doubted) out += doubtInWords(guide, fact);
   if (!beside.empty()) out += "; " + beside;
   return out + placeInWords(guide, reason.span);
 }
