@@ -39,6 +39,25 @@ bool isAddress(std::string_view text) {
                       [](char c) { return base::isBlank(c) || c == '<' || c == '>' || c == '"'; });
 }
 
+// "plate-8, cup, tea-pot" and "plate-8 cup tea-pot" as a list; empty for what is no row of ids. A name in several words
+// may look like one without commas: then there must be an id in it that no word is.
+std::string asList(std::string_view text) {
+  const bool commas = text.find(',') != std::string_view::npos;
+  std::vector<std::string> ids;
+  bool sure = commas;
+  for (std::string_view part : base::split(text, commas ? ',' : ' ')) {
+    part = base::trimmed(part);
+    if (part.empty()) continue;
+    const std::size_t colon = part.find(':');
+    if (colon != std::string_view::npos && !records::kindNamed(part.substr(0, colon))) return {};
+    const std::string_view id = colon == std::string_view::npos ? part : part.substr(colon + 1);
+    if (!isId(id)) return {};
+    sure |= id.find_first_of("-0123456789") != std::string_view::npos;
+    ids.emplace_back(part);
+  }
+  return ids.size() < 2 || !sure ? std::string() : '[' + base::joined(ids, ", ") + ']';
+}
+
 }  // namespace
 
 Value TypedReader::readScalar(const Node& node, const FieldSpec& spec) {
@@ -214,6 +233,10 @@ Value TypedReader::readReference(const Node& node, const FieldSpec& spec) {
   }
   if (!isId(id)) {
     const std::string near = asId(id);
+    const std::string several = spec.has(records::kMany) ? asList(text) : std::string();
+    if (!several.empty())
+      return unfit(node, "`" + base::shortened(text, 40) + "` is no single id",
+                   "several of them stand in brackets, with commas: `" + base::shortened(several, 80) + '`');
     return unfit(
         node, "`" + base::shortened(id, 40) + "` cannot be an id: ids are small letters, figures and hyphens",
         near.empty() ? "write the id as it stands in its record" : "did you mean `" + near + "`?");

@@ -299,6 +299,10 @@ TEST_CASE("what no table has is told with the nearest that it has") {
   hint("- shape: a\n  maker: Wesperling\n", "2:10 value-unfit", "`wesperling`");
   hint("- treatment: a\n  met: rarly\n", "2:8 value-unfit", "`rarely`");
   hint("- treatment: a\n  met: seldom if ever\n", "2:8 value-unfit", "`often`");
+  hint("- shape: a\n  forms: plate-8, cup, tea-pot\n", "2:10 value-unfit", "`[plate-8, cup, tea-pot]`");
+  hint("- shape: a\n  forms: [plate-8 cup tea-pot]\n", "2:11 value-unfit", "`[plate-8, cup, tea-pot]`");
+  hint("- shape: a\n  forms: sugar bowl\n", "2:10 value-unfit", "`sugar-bowl`");
+  hint("- shape: a\n  maker: a-1, b-2\n", "2:10 value-unfit", "`a-1-b-2`");
   hint("- shape: a\n  introduced: none\n", "2:15 value-unfit", "`unknown`");
   hint("- mark: a\n  used: none\n", "2:9 value-unfit", "`unknown`");
   hint("- shape: a\n  introduced: \"{1932,1934}\"\n", "2:15 value-unfit", "`\"[1932,1934]\"`");
