@@ -104,10 +104,15 @@ class Teller {
   }
 
   // " is `closed knob` (documented)", " is not recorded", " is `k1, k2` (the list may leave something out)".
-  static std::string inWords(const TestFact& fact) {
+  std::string inWords(const TestFact& fact) const {
     std::string beside = fact.value.empty() ? "" : fact.standing;
-    if (fact.leavesOut)
-      beside += std::string(beside.empty() ? "" : "; ") + "the list may leave something out";
+    const auto put = [&](std::string_view words) {
+      beside += beside.empty() ? "" : "; ";
+      beside += words;
+    };
+    if (fact.leavesOut) put("the list may leave something out");
+    // Of such a record nothing is concluded.
+    if (fact.missing && all_[fact.record].broken) put("part of the record could not be read");
     std::string out = fact.value.empty()        ? " is not recorded"
                       : fact.value == "unknown" ? " is not known"
                                                 : " is `" + base::shortened(fact.value, 60) + '`';

@@ -80,6 +80,7 @@ TestFact TestFacts::of(FactId id) const {
   out.record = fact.record;
   out.field = reason.field;
   out.value = base::onOneLine(reason.value);
+  if (out.value.empty() && !fact.cites()) out.value = typedOf(*fact.value);  // a mapping
   out.typed = fact.cites() ? nullptr : fact.value;
   out.standing = std::string(reason.word());
   out.span = reason.span;

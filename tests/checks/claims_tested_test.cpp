@@ -191,6 +191,17 @@ TEST_CASE("a list that may leave something out is shown, at its place, with what
   }
 }
 
+TEST_CASE("of a record with a fault nothing is concluded, and that is said") {
+  const Small open(
+      "- claim: c\n  says: Something.\n  test: {no: shape, has: {introduced: 1939/..}}\n"
+      "- shape: a\n  introduced: 1938\n  look: {handle: }\n  cite: books\n" +
+          kBooks,
+      {"claim-open"_rule});
+  CHECK(
+      open.messages.find("where `introduced` is `1938` (documented; part of the record could not be read)") !=
+      std::string::npos);
+}
+
 TEST_CASE("the other ways to test, in words") {
   const auto message = [](const std::string& test) {
     const std::string records = "- claim: c\n  says: Something.\n  test:\n    - " + test + '\n' +
