@@ -142,7 +142,7 @@ class Gatherer {
   }
 
   void numbers() {
-    WantedPart missing{"Numbers missing between those on record", {}};
+    WantedPart missing{"Numbers that are not on record", {}};
     WantedPart lost{"Numbers on pages that are lost", {}};
     const choosing::Chooser& chooser = words_.materials().chooser;
     for (const study::NumberGaps& gaps : study::numberGaps(chooser, words_.materials().codes)) {

@@ -5,6 +5,8 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "codes/signs.h"
+
 namespace saggar::study {
 
 using choosing::CodeOnRecord;
@@ -162,7 +164,7 @@ class Search {
       own.series = reading.reading.number->series;
       own.form = formOf(code, reading);
     }
-    const dates::Bounds used = usedBy(rule);
+    const dates::Bounds used = withinShapes(usedBy(rule), rule, own.series);
     own.used = {std::min(own.used.earliest, used.earliest), std::max(own.used.latest, used.latest)};
     own.numbers.push_back({reading.reading.number->number, code.record, sure ? bookedOf(code) : kOpen});
   }
@@ -197,6 +199,43 @@ class Search {
   dates::Bounds usedBy(const MakerRule& rule) const {
     if (rule.used == nullptr) return kOpen;
     return dates::spanOf(*rule.used, dates::Reading::Plain, all_.settings().dates).hull().opened();
+  }
+
+  // Numbers that run within a shape's prefix were given while some shape of that prefix was offered. Open where another
+  // prefix than a shape's may be meant.
+  dates::Bounds withinShapes(dates::Bounds used, const MakerRule& rule, const std::string& series) const {
+    const codes::RuleSpec& spec = rule.rule->spec();
+    if (!spec.order || spec.order->within.size() != 1) return used;
+    const codes::NamedPart* part = spec.part(spec.order->within[0]);
+    const auto* path = part == nullptr ? nullptr : std::get_if<codes::PathPart>(&part->spec);
+    if (path == nullptr || path->last != 0) return used;
+    dates::Bounds offered{Day::plusInfinity(), Day::minusInfinity()};
+    for (const std::string& text : path->paths) {
+      const bool ofShape = text == "shape.prefix" || text == "treatment.shape.prefix";
+      for (const Kind kind : {Kind::shape, Kind::maker}) {
+        if (ofShape != (kind == Kind::shape)) continue;
+        for (const RecordIndex record : all_.ofKind(kind)) {
+          if (!hasPrefix(record, series)) continue;
+          if (!ofShape) return used;
+          const auto day = [&](records::Field field) {
+            return chooser_.bounds().of(record, field, choosing::Bounds::End::moment);
+          };
+          offered = {std::min(offered.earliest, day("introduced"_f).earliest),
+                     std::max(offered.latest, day("withdrawn"_f).latest)};
+        }
+      }
+    }
+    const dates::Bounds both{std::max(used.earliest, offered.earliest),
+                             std::min(used.latest, offered.latest)};
+    return both.earliest <= both.latest ? both : used;
+  }
+
+  bool hasPrefix(RecordIndex record, const std::string& series) const {
+    const records::Value* prefix = all_[record].find("prefix"_f);
+    if (prefix == nullptr || !prefix->said()) return false;
+    const auto all = prefix->each();
+    return std::any_of(all.begin(), all.end(),
+                       [&](const records::Value& one) { return codes::foldedKey(one.text) == series; });
   }
 
   // A treatment is booked under its only or first code.

@@ -72,7 +72,7 @@ TEST_CASE("help wanted: each gap in its group") {
 
 - **The rim of a shape:** [Cairn](other-shapes.md#shape-cairn).
 
-**Numbers missing between those on record**
+**Numbers that are not on record**
 
 - **Pattern number BR:** BR-03 to BR-05 (1922 to 1925), BR-08 (1922 to 1925).
 
@@ -130,7 +130,7 @@ Looked for, and not known
 |The rim of a shape|Bryn|
 Not recorded so far
 |The rim of a shape|Cairn|
-Numbers missing between those on record
+Numbers that are not on record
 |Pattern number BR|BR-03 to BR-05 (1922 to 1925), BR-08 (1922 to 1925)|
 Numbers on pages that are lost
 |Pattern number BR, a leaf is torn out|BR-06 to BR-07 (1922 to 1925)|

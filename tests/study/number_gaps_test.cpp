@@ -69,7 +69,7 @@ TEST_CASE("the invented pottery") {
   CHECK(gaps[1].known == 3);
   // JM-203 may be read in two ways: it is on record, and dates nothing.
   CHECK(inWords(gaps[1], gaps[1].missing) ==
-        "JM-019 to JM-060: 1932-01-01 1934-12-31\nJM-062 to JM-202: 1934-01-01 1968-12-31\n");
+        "JM-019 to JM-060: 1932-01-01 1934-12-31\nJM-062 to JM-202: 1934-01-01 1955-12-31\n");
   CHECK(guide.ids(gaps[1].holders) == "jm-018 jm-061 jm-203");
 }
 
@@ -93,6 +93,21 @@ TEST_CASE("between numbers on record, with the days of the nearest that have any
   CHECK(only(guide(treatment("a", "JM-04", "1930") + treatment("b", "JM-09", "1931") +
                    "- {specimen: p, treatment: a, code-seen: JM-06}\n")) ==
         "JM-05: 1930-01-01 1931-12-31\nJM-07 to JM-08: 1930-01-01 1931-12-31\n");
+}
+
+TEST_CASE("numbers within a shape's prefix were given while shapes of that prefix were offered") {
+  const std::string rule = maker(
+      "      written: PREFIX-SERIAL\n      parts: {PREFIX: [shape.prefix, for.prefix], SERIAL: 1 to 99}\n"
+      "      order: SERIAL within PREFIX\n      used: 1920/1950\n");
+  const std::string third = treatment("a", "JM-3", "1934");
+  const std::string shape =
+      "- {shape: s, maker: w, prefix: JM, introduced: 1930, withdrawn: 1940}\n- {motif: m}\n";
+  CHECK(only(rule + shape + third) == "JM-1 to JM-2: 1930-01-01 1934-12-31\n");
+  CHECK(only(rule + shape + "- {shape: t, maker: w, prefix: [ZZ, JM], introduced: 1925}\n" + third) ==
+        "JM-1 to JM-2: 1925-01-01 1934-12-31\n");
+  // A customer's prefix may be meant, and what is not known of the shape leaves the rule's years.
+  CHECK(only(rule + shape + "- {maker: c, prefix: JM}\n" + third) == "JM-1 to JM-2: 1920-01-01 1934-12-31\n");
+  CHECK(only(rule + kShape + third) == "JM-1 to JM-2: 1920-01-01 1934-12-31\n");
 }
 
 TEST_CASE("torn-out pages lie where they lie") {
