@@ -19,7 +19,7 @@ struct MakeArguments {
   std::string folder;
   std::vector<std::string> parts;  // empty: all
   std::string out = "out";
-  std::string own = "own";
+  std::string own;  // empty: `own` beside `out`
   bool draft = false;
   std::string format = "text";
 };

@@ -55,7 +55,7 @@ what is new in one step; parts that you do not name stay as they are.
 
   -o DIR             the folder to write, from where you stand; `out` unless given
   --own DIR          the folder for what only you see, such as which shelf a piece is on;
-                     `own` unless given
+                     `own` beside the folder to write unless given
   --draft            go on in spite of errors, and mark every page a draft
   --format json      for programs; text unless given
 

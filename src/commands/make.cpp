@@ -1,6 +1,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <filesystem>
 #include <set>
 
 #include "base/text.h"
@@ -32,7 +33,8 @@ std::string asJson(const publishing::Committed& out, const publishing::Committed
 }
 
 std::string inWords(const publishing::Committed& out, const publishing::Committed& own,
-                    const MakeArguments& arguments, const std::vector<std::string>& parts) {
+                    const std::string& outFolder, const std::string& ownFolder,
+                    const std::vector<std::string>& parts) {
   std::string words;
   for (const std::string& part : parts) {
     std::size_t count = 0;
@@ -43,10 +45,16 @@ std::string inWords(const publishing::Committed& out, const publishing::Committe
   std::size_t forAuthor = 0;
   for (const publishing::MadeFile& file : own.files)
     forAuthor += file.made && file.path != "manifest.json" ? 1 : 0;
-  return (out.changed ? "made `" : "nothing has changed in `") + arguments.out + "`:\n" + words +
-         (forAuthor == 0 ? ""
-                         : "and for your eyes only, in `" + arguments.own +
-                               "`: " + base::counted(forAuthor, "file") + '\n');
+  return (out.changed ? "made `" : "nothing has changed in `") + outFolder + "`:\n" + words +
+         (forAuthor == 0
+              ? ""
+              : "and for your eyes only, in `" + ownFolder + "`: " + base::counted(forAuthor, "file") + '\n');
+}
+
+// What only the author sees lies beside what is published, wherever that is made.
+std::string besideOf(const std::string& out) {
+  const std::filesystem::path beside = (std::filesystem::path(out) / "").lexically_normal() / ".." / "own";
+  return beside.lexically_normal().string();
 }
 
 }  // namespace
@@ -83,7 +91,8 @@ int make(const Environment& environment, const MakeArguments& arguments) {
   const bool withOwn = std::find(parts.begin(), parts.end(), "talks") != parts.end();
 
   out.onWait = [&](const std::string& words) { environment.err("saggar: " + words + '\n'); };
-  publishing::TreeSettings own{.folder = arguments.own,
+  const std::string ownFolder = arguments.own.empty() ? besideOf(arguments.out) : arguments.own;
+  publishing::TreeSettings own{.folder = ownFolder,
                                .from = environment.currentFolder,
                                .guide = guide->folder,
                                .tree = "own",
@@ -99,7 +108,12 @@ int make(const Environment& environment, const MakeArguments& arguments) {
     trees.out = std::move(opened.publication);
     trees.problem = opened.problem;
   }
-  if (trees.problem) return cannot(environment, json, trees.problem->error, trees.problem->hint);
+  if (trees.problem) {
+    // Who named no folder for `own` moves both by moving the other.
+    std::string hint = trees.problem->hint;
+    if (arguments.own.empty() && hint.ends_with(" --own")) hint.replace(hint.size() - 5, 5, "-o");
+    return cannot(environment, json, trees.problem->error, hint);
+  }
 
   const OutputResult written = writeOutputs(environment, *guide, parts, *trees.out, trees.own.get());
   for (const std::string& notice : written.notices) environment.err("saggar: " + notice + '\n');
@@ -132,7 +146,7 @@ int make(const Environment& environment, const MakeArguments& arguments) {
        {&committed, static_cast<const publishing::Committed*>(&committedOwn)})
     for (const std::string& notice : tree->notices) environment.err("saggar: " + notice + '\n');
   environment.out(json ? asJson(committed, committedOwn)
-                       : inWords(committed, committedOwn, arguments, parts));
+                       : inWords(committed, committedOwn, arguments.out, ownFolder, parts));
   if (guide->materials->draft)
     environment.err("saggar: this is a draft: the guide has " + diagnostics::countsInWords(guide->report) +
                     "; see `saggar check`\n");
