@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "choosing/flow.h"
 #include "choosing/own_days.h"
+#include "dates/print.h"
 #include "linking/names.h"
 
 namespace saggar::choosing {
@@ -91,6 +92,17 @@ std::string Judge::whereInWords(const CompiledRule& rule) {
   return '`' + onOneLine(*rule.whereValue, kMost) + '`';
 }
 
+namespace {
+
+std::string happenedWords(const Value& value) {
+  return value.date() != nullptr ? dates::happened(*value.date()) : std::string(value.text);
+}
+std::string lastedWords(const Value& value) {
+  return value.date() != nullptr ? dates::lasted(*value.date()) : std::string(value.text);
+}
+
+}  // namespace
+
 // Whether its own date lies in the years of such codes, and of the works it names.
 bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::vector<Against>* all,
                   bool works) const {
@@ -99,13 +111,12 @@ bool Judge::reads(const CompiledRule& rule, const codes::Reading& reading, std::
   auto against = [&](const std::string& who, const Value& used, Field field) {
     possible = false;
     if (all == nullptr) return;
-    all->push_back(
-        {.reason = Against::Reason::used,
-         .says = "it would be of " + reading.dateInWords() + ", and " + who + std::string(used.text),
-         .span = spanOf(rule.shown->maker, used),
-         .record = rule.shown->maker,
-         .field = field,
-         .value = &used});
+    all->push_back({.reason = Against::Reason::used,
+                    .says = "it would be of " + reading.dateInWords() + ", and " + who + lastedWords(used),
+                    .span = spanOf(rule.shown->maker, used),
+                    .record = rule.shown->maker,
+                    .field = field,
+                    .value = &used});
   };
   for (const PartTexts& table : rule.tables) {
     const codes::PartReading* part = reading.part(table.part);
@@ -131,9 +142,9 @@ bool Judge::dates(const CompiledRule& rule, const Standing& standing, std::vecto
     if (all == nullptr) return;
     all->push_back({.reason = Against::Reason::used,
                     .says = nameForAuthor(collection_, record) + ' ' + std::string(verb) + ' ' +
-                            std::string(value->text) + ", and such codes were " +
+                            happenedWords(*value) + ", and such codes were " +
                             (rule.on == CodeField::dateCode ? "used " : "given ") +
-                            std::string(rule.usedValue->text),
+                            lastedWords(*rule.usedValue),
                     .span = spanOf(record, *value),
                     .record = record,
                     .field = field,

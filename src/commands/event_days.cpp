@@ -88,7 +88,7 @@ class Answer {
 
   std::string recorded() const {
     const Value* value = guide_.collection[event_.record].find(event_.field);
-    if (value == nullptr) return "not recorded";
+    if (value == nullptr) return "nothing";
     if (event_.field == "seen"_f) return sightings(*value);
     return value->said() ? base::onOneLine(value->text)
                          : std::string(value->text.empty() ? "none" : value->text.view());

@@ -124,6 +124,13 @@ class Show {
           one["proven"] = std::move(proven);
       out["facts"].push_back(std::move(one));
     }
+    for (const DaysNotRecorded& days : daysNotRecorded(guide_, index_))
+      if (const auto field = records::fieldNamed(days.field))
+        out["facts"].push_back({{"record", record_.reference()},
+                                {"field", days.field},
+                                {"sources", Json::array()},
+                                {"proven", provenAsJson(guide_, index_, *field)}});
+    if (const std::string told = outcome(); !told.empty()) out["tested"] = told;
     out["known_as"] = knownAs();
     out["referred_to_by"] = Json::array();
     for (const BackReference& back : guide_.collection.referredBy(index_))
@@ -141,9 +148,7 @@ class Show {
   static constexpr std::size_t kColumn = 18;
 
   static Json asJson(const Citation& citation) {
-    const bool source = citation.kind == records::Kind::source;
-    Json one{{"source", source ? std::string(citation.id)
-                               : std::string(name(citation.kind)) + ":" + std::string(citation.id)}};
+    Json one{{"source", std::string(name(citation.kind)) + ":" + std::string(citation.id)}};
     if (!citation.at.empty()) one["at"] = citation.at;
     return one;
   }
@@ -229,9 +234,22 @@ class Show {
           named ? somebody(entry.value)
                 : words_.plainValue(&entry.value, inner, linking::PublishedRecord(record_, index_)),
           kLongest);
-      out += (out.empty() ? words : "; " + std::string(entry.key) + ": " + words);
+      out += out.empty() ? (isBareNumber(words) ? std::string(entry.key) + ' ' + words : words)
+                         : joinedBy(entry.key) + words;
     }
     return out;
+  }
+
+  // "edition 1" where "1" alone says nothing.
+  static bool isBareNumber(std::string_view words) {
+    return !words.empty() && words.size() < 4 && std::all_of(words.begin(), words.end(), base::isDigit);
+  }
+
+  // "Osmary, by at least 6 years".
+  static std::string joinedBy(std::string_view key) {
+    if (key == "at-least") return ", by at least ";
+    if (key == "within") return ", within ";
+    return "; " + std::string(key) + ": ";
   }
 
   static std::string plain(const Value& value) {
@@ -287,11 +305,14 @@ class Show {
   }
 
   // What came of a claim's tests.
+  std::string outcome() const {
+    if (record_.kind != records::Kind::claim || record_.find("test"_f) == nullptr) return {};
+    return choosing::isRetired(guide_.collection, index_)
+               ? "not tested, since it was replaced or withdrawn"
+               : document::plainText(compose::testInWords(words_, index_));
+  }
   void putOutcome(std::string& out) const {
-    const bool retired = choosing::isRetired(guide_.collection, index_);
-    const std::string told = retired ? "not tested, since it was replaced or withdrawn"
-                                     : document::plainText(compose::testInWords(words_, index_));
-    if (!told.empty()) putColumns(out, "tested", told, 18);
+    if (const std::string told = outcome(); !told.empty()) putColumns(out, "tested", told, 18);
   }
 
   // Those of one kind together, and within them those that name it in the same field: "treatment (shape)  jm-018, jm-045".

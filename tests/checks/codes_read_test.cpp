@@ -101,8 +101,9 @@ TEST_CASE("what the eye allows is one code: enough if one of the readings can be
   CHECK(bad.found == "planted.yaml:4 error code-disagrees");
   CHECK(bad.only().message ==
         "none of the readings that the eye allows can be meant here, `F331` by `date code`: it would be of "
-        "1st quarter 1933, and Ferry Street works was used 1889/1931; "
-        "`F321` by `date code`: it would be of 1st quarter 1932, and Ferry Street works was used 1889/1931");
+        "1st quarter 1933, and Ferry Street works was used from 1889 to 1931; "
+        "`F321` by `date code`: it would be of 1st quarter 1932, and Ferry Street works was used from 1889 "
+        "to 1931");
   CHECK(Planted(piece("  treatment: jm-018\n  date-code: [V331, 9999]\n")).found ==
         "planted.yaml:4 note code-unread");
 }
