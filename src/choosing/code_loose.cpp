@@ -30,6 +30,8 @@ class LooseReader {
     findCarriers();
     std::vector<std::uint32_t> indices;
     const RuleGroup& group = state_.rules.group(maker_.value_or(records::kNoRecord));
+    out_.faulty = group.unread;
+    if (group.incomplete && out_.faulty.empty()) out_.faulty.emplace_back();
     for (const auto& list : group.by) indices.insert(indices.end(), list.begin(), list.end());
     std::sort(indices.begin(), indices.end());
     const std::size_t most =
@@ -41,13 +43,14 @@ class LooseReader {
       for (codes::Reading& reading : found.all) ways_.push_back({&rule, std::move(reading), {}});
       codes::Similars similar = rule.rule.similar(text_, kMostSimilar);
       out_.moreSimilar |= similar.more;
-      for (codes::Similar& one : similar.all) out_.similar.push_back({rule.shown, std::move(one)});
+      for (codes::Similar& one : similar.all) out_.similar.push_back(judged(rule, std::move(one)));
     }
     meetCarriers();
     for (Way& way : ways_) judge(way);
     treatmentsFirst(out_.matches);
-    std::stable_sort(out_.similar.begin(), out_.similar.end(),
-                     [](const auto& a, const auto& b) { return a.code.exchanges < b.code.exchanges; });
+    std::stable_sort(out_.similar.begin(), out_.similar.end(), [](const auto& a, const auto& b) {
+      return a.possible() != b.possible() ? a.possible() : a.code.exchanges < b.code.exchanges;
+    });
     if (out_.similar.size() > kMostSimilar) {
       out_.similar.erase(out_.similar.begin() + kMostSimilar, out_.similar.end());
       out_.moreSimilar = true;
@@ -240,6 +243,18 @@ class LooseReader {
     loose.possible = loose.against.empty();
   }
 
+  CodeReadings::Alike judged(const CompiledRule& rule, codes::Similar similar) {
+    CodeReadings::Alike alike{rule.shown, std::move(similar)};
+    for (const codes::Reading& reading : alike.code.readings) {
+      CodeReadings::LooseReading loose{rule.shown, reading, true, {}, {}, {}};
+      missing_.clear();
+      for (const PathNeed& need : reading.paths) nameOf(rule, need, loose);
+      judgeWithout(rule, loose);
+      alike.against.push_back(std::move(loose.against));
+    }
+    return alike;
+  }
+
   // `where` of the treatments that have the same prefix and whatever else the paths ask.
   void judgeWhere(const CompiledRule& rule, CodeReadings::LooseReading& loose) {
     bool any = false;
@@ -271,6 +286,7 @@ class LooseReader {
     std::vector<const CompiledRule*> rules;
     for (std::uint32_t index : indices) {
       const CompiledRule& rule = state_.rules[index];
+      if (!standsIn(rule.on)) continue;
       const bool reads = std::any_of(out_.readings.begin(), out_.readings.end(),
                                      [&](const auto& one) { return one.rule == rule.shown; });
       if (reads) continue;
@@ -292,13 +308,22 @@ class LooseReader {
     const std::size_t most = holds.empty() ? 0 : *std::max_element(holds.begin(), holds.end());
     std::vector<const codes::Rule*> asked;
     for (std::size_t i = 0; i < rules.size(); ++i)
-      if (holds[i] == most) asked.push_back(&rules[i]->rule);
+      if (holds[i] == most) asked.push_back(&rules[i]->explaining());
     const codes::Rule* which = nullptr;
     const codes::Explanation told = codes::furthest(asked, text_, &which);
     for (const CompiledRule* rule : rules)
-      if (&rule->rule == which) out_.nearest = rule->shown;
+      if (&rule->explaining() == which) out_.nearest = rule->shown;
     if (out_.nearest != nullptr) out_.whyNot = told.message;
-    if (indices.empty()) out_.whyNot = "no rule for codes is recorded";
+    if (indices.empty())
+      out_.whyNot = out_.faulty.empty() ? "no rule for codes is recorded" : "no rule for codes could be read";
+  }
+
+  // Where the text is on record it is no code of another field.
+  bool standsIn(CodeField on) const {
+    return carriers_.empty() || std::any_of(carriers_.begin(), carriers_.end(), [&](const CodeOnRecord* one) {
+             return state_.standingOf(*one).field == on ||
+                    (on == CodeField::code && state_.standingOf(*one).field == CodeField::codeSeen);
+           });
   }
 
   bool reaches(const CodeReadings::LooseReading& loose, const Standing& standing) const {

@@ -168,7 +168,7 @@ codes::Explanation CodeReadings::whyUnread(const CodeOnRecord& code, const Maker
     return state_->judge.where(state_->rules.of(*one), standing) != best;
   });
   std::vector<const codes::Rule*> rules;
-  for (const MakerRule* one : shown) rules.push_back(one->rule);
+  for (const MakerRule* one : shown) rules.push_back(&state_->rules.of(*one).explaining());
   const codes::Rule* which = nullptr;
   codes::Explanation told = codes::furthest(rules, code.value->text, &which);
   const auto found = std::find(rules.begin(), rules.end(), which);

@@ -122,6 +122,10 @@ class CodeReadings {
   struct Alike {
     const MakerRule* rule = nullptr;
     codes::Similar code;
+    std::vector<std::vector<Against>> against{};  // of each reading, what rules it out
+    bool possible() const {
+      return std::any_of(against.begin(), against.end(), [](const auto& one) { return one.empty(); });
+    }
   };
   struct Loose {
     std::vector<LooseReading> readings;
@@ -131,7 +135,9 @@ class CodeReadings {
     std::vector<RecordIndex> begun;
     std::string whyNot;
     const MakerRule* nearest = nullptr;
-    std::vector<Alike> similar;              // what the eye could take it for, fewest exchanges first
+    // Rules that might read it, and that have faults of their own: their names, of one without a name empty.
+    std::vector<std::string> faulty;
+    std::vector<Alike> similar;  // what the eye could take it for, possible ones first, then fewest exchanges
     bool more = false, moreSimilar = false;  // there are, or may be, more readings, more such texts
   };
   Loose readLoose(std::string_view text, std::optional<RecordIndex> maker) const;

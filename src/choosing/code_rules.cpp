@@ -182,6 +182,57 @@ std::vector<PartTexts> tabulate(codes::RuleSpec& spec, RecordIndex maker, const 
   return tables;
 }
 
+// The prefixes and other texts that the records of this maker give a part by its path: `shape.prefix`.
+void addKnown(codes::RuleSpec& spec, CodeField on, RecordIndex maker, const Collection& collection) {
+  for (codes::NamedPart& part : spec.parts) {
+    auto* paths = std::get_if<codes::PathPart>(&part.spec);
+    if (paths == nullptr) continue;
+    std::vector<std::string>& known = paths->known;
+    for (const std::string& text : paths->paths) {
+      const std::size_t dot = text.find('.');
+      const auto first = records::fieldNamed(std::string_view(text).substr(0, dot));
+      if (!first || dot == std::string::npos) continue;
+      KindSet kinds;
+      for (Kind kind : kCarriers)
+        if (const records::FieldSpec* field =
+                carriers(on).has(kind) ? records::specOf(kind, *first) : nullptr)
+          if (field->type == records::FieldType::reference) kinds = field->kinds;
+      for (std::size_t i = 0; i + 1 < records::kKindCount; ++i) {
+        if (!kinds.has(static_cast<Kind>(i))) continue;
+        PathProblem problem;
+        const Path path =
+            Path::compile(std::string_view(text).substr(dot + 1), static_cast<Kind>(i), collection, problem);
+        if (path.empty()) continue;
+        for (const RecordIndex record : collection.ofKind(static_cast<Kind>(i))) {
+          const Value* of = collection[record].find("maker"_f);
+          if (of != nullptr && of->target() != records::kNoRecord && of->target() != maker) continue;
+          for (const Reached& reached : path.from(record, collection))
+            if (reached.state == Reached::State::value) known.emplace_back(reached.value->text);
+        }
+      }
+    }
+    std::sort(known.begin(), known.end());
+    known.erase(std::unique(known.begin(), known.end()), known.end());
+  }
+}
+
+std::optional<codes::Rule> strictly(const codes::RuleSpec& rule) {
+  codes::RuleSpec spec = rule;
+  bool any = false;
+  for (codes::NamedPart& part : spec.parts) {
+    const auto* paths = std::get_if<codes::PathPart>(&part.spec);
+    if (paths == nullptr || paths->last != 0 || paths->known.empty()) continue;
+    codes::TablePart table;
+    for (const std::string& text : paths->known) table.rows.push_back({text, {}, {}, {}});
+    part.spec = std::move(table);
+    any = true;
+  }
+  if (!any) return std::nullopt;
+  for (auto* numbers : {&spec.firstOf, &spec.onDate, &spec.lastOf}) numbers->reset();
+  spec.missing.reset();
+  return codes::Rule::compile(std::move(spec)).rule;
+}
+
 }  // namespace
 
 bool QuickLook::mayFit(std::string_view text) const {
@@ -290,6 +341,7 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection,
       break;
     }
     draft.tables = tabulate(resolved.rules[i], maker, collection);
+    addKnown(resolved.rules[i], readsWhat(nearest(draft, "on"_f).first), maker, collection);
     codes::Rule::Compiled compiled = codes::Rule::compile(std::move(resolved.rules[i]));
     for (const codes::Problem& problem : compiled.problems) reader.report(*draft.typed, problem);
     rules[i] = std::move(compiled.rule);
@@ -301,6 +353,8 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection,
     Draft& draft = drafts[i];
     if (!draft.good) {
       incomplete = true;
+      own.unread.push_back(draft.read.spec.name);
+      all_.unread.push_back(draft.read.spec.name);
       continue;
     }
     const auto index = static_cast<std::uint32_t>(compiled_.size());
@@ -318,6 +372,7 @@ void RuleBook::compileMaker(RecordIndex maker, const Collection& collection,
                                             {}});
     rule.on = readsWhat(nearest(draft, "on"_f).first);
     rule.quick = quickLookOf(rule.rule.spec());
+    rule.strict = strictly(rule.rule.spec());
     MakerRule shown;
     shown.maker = maker;
     shown.name = rule.rule.name();

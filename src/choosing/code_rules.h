@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <deque>
+#include <optional>
 #include <unordered_map>
 #include <vector>
 
@@ -79,12 +80,16 @@ struct CompiledRule {
   const records::Value* usedValue = nullptr;
   dates::Bounds used{dates::Day::minusInfinity(), dates::Day::plusInfinity()};
   QuickLook quick;
+  // The same with the texts on record where a path gives one: any text at all would explain nothing.
+  std::optional<codes::Rule> strict{};
+  const codes::Rule& explaining() const { return strict ? *strict : rule; }
 };
 
 // The rules of one maker, or of all, by what they read; each list in the order of `compiled`.
 struct RuleGroup {
   std::array<std::vector<std::uint32_t>, kCodeFields> by;
-  bool incomplete = false;  // some rule could not be compiled
+  bool incomplete = false;          // some rule could not be compiled
+  std::vector<std::string> unread;  // the names of those
 };
 
 class RuleBook {

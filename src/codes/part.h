@@ -79,6 +79,9 @@ struct TablePart {
 struct PathPart {
   std::vector<std::string> paths;
   int last = 0;
+  // What the paths are known to give: with it a number in a table is read in one way where there are several. Empty: not
+  // known.
+  std::vector<std::string> known{};
 };
 
 // `year 19YY`: the figures before the Ys are not typed. Several templates: several readings.

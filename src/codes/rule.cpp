@@ -370,15 +370,16 @@ class SeriesCompiler {
         return CodeNumber{{}, *plain};
       }
     }
-    std::vector<CodeNumber> found;
+    std::vector<CodeNumber> found, known;
     for (const bool alone : {true, false}) {
       const Readings readings = alone ? rule_.readAlone(code) : rule_.read(code);
       for (const Reading& reading : readings.all) {
-        if (reading.number && std::find(found.begin(), found.end(), *reading.number) == found.end()) {
-          found.push_back(*reading.number);
-        }
+        if (!reading.number) continue;
+        addOnce(found, *reading.number);
+        if (isKnown(reading)) addOnce(known, *reading.number);
       }
     }
+    if (known.size() == 1) return known[0];
     if (found.size() == 1) return found[0];
     const std::string how = impl_.within.empty() ? "write the number alone: `1187`"
                                                  : fmt::format("write it with its {}, as in a code",
@@ -389,6 +390,20 @@ class SeriesCompiler {
                              : fmt::format("`{}` can be {} numbers of this rule", code, found.size()),
                          how});
     return std::nullopt;
+  }
+
+  static void addOnce(std::vector<CodeNumber>& all, const CodeNumber& one) {
+    if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+  }
+
+  // Whether each text that a path has to give is one that it gives.
+  bool isKnown(const Reading& reading) const {
+    return std::all_of(reading.paths.begin(), reading.paths.end(), [&](const PathNeed& need) {
+      const NamedPart* part = impl_.spec.part(reading.parts[need.part].name);
+      const auto* path = part != nullptr ? std::get_if<PathPart>(&part->spec) : nullptr;
+      return path != nullptr && std::any_of(path->known.begin(), path->known.end(),
+                                            [&](const std::string& text) { return need.metBy(text); });
+    });
   }
 
   void addMissing(const MissingNumbers& stretch, std::vector<Series::Lost>& lost) {

@@ -96,6 +96,7 @@ class Answer {
       out += "\nthe eye could also take it for\n" + lines.inWords();
       if (found_.moreSimilar) out += "  … and perhaps more\n";
     }
+    if (!found_.faulty.empty()) out += '\n' + faultyInWords() + '\n';
     return out;
   }
 
@@ -112,13 +113,20 @@ class Answer {
       out["readings"].push_back(std::move(one));
     }
     if (found_.readings.empty() && !found_.whyNot.empty()) out["unread"] = found_.whyNot;
+    if (!found_.faulty.empty()) out["faulty"] = faultyInWords();
     if (!found_.begun.empty()) out["begun"] = references(found_.begun);
     if (!found_.similar.empty()) {
       out["similar"] = Json::array();
       for (const CodeReadings::Alike& alike : found_.similar) {
         Json one{{"code", alike.code.text}, {"readings", Json::array()}};
-        for (const codes::Reading& reading : alike.code.readings)
-          one["readings"].push_back(readingAsJson(*alike.rule, reading, nullptr));
+        for (std::size_t i = 0; i < alike.code.readings.size(); ++i) {
+          Json reading = readingAsJson(*alike.rule, alike.code.readings[i], nullptr);
+          reading["possible"] = alike.against[i].empty();
+          reading["against"] = Json::array();
+          for (const Against& against : alike.against[i])
+            reading["against"].push_back(reason(against, *alike.rule));
+          one["readings"].push_back(std::move(reading));
+        }
         out["similar"].push_back(std::move(one));
       }
     }
@@ -126,6 +134,17 @@ class Answer {
   }
 
  private:
+  // "the rule `date letters` could not be read; see `saggar check`"
+  std::string faultyInWords() const {
+    std::vector<std::string> names;
+    for (const std::string& name : found_.faulty)
+      if (!name.empty()) names.push_back('`' + base::shortened(name, 60) + '`');
+    const bool one = names.size() == 1;
+    return (names.empty() ? std::string("part of the rules")
+                          : (one ? "the rule " : "the rules ") + base::listedInWords(names)) +
+           " could not be read; see `saggar check`";
+  }
+
   std::string heading() const {
     const std::string code = '`' + base::shortened(text_, 60) + '`';
     if (found_.readings.empty())
@@ -235,8 +254,11 @@ class Answer {
 
   std::string meaningsOf(const CodeReadings::Alike& alike) const {
     std::vector<std::string> all;
-    for (const codes::Reading& reading : alike.code.readings) {
-      std::string words = inWords(reading, nullptr);
+    const bool possible = alike.possible();
+    for (std::size_t i = 0; i < alike.code.readings.size(); ++i) {
+      if (possible && !alike.against[i].empty()) continue;
+      std::string words = inWords(alike.code.readings[i], nullptr);
+      if (!possible) words = "ruled out: " + alike.against[i].front().says;
       if (std::find(all.begin(), all.end(), words) == all.end()) all.push_back(std::move(words));
     }
     constexpr std::size_t kMost = 4;
@@ -300,9 +322,7 @@ class Answer {
     out["sources"] = Json::array();
     if (evidence != nullptr) {
       for (const records::Citation& citation : evidence->cite) {
-        Json source{{"source", citation.kind == records::Kind::source
-                                   ? std::string(citation.id)
-                                   : std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
+        Json source{{"source", std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
         if (!citation.at.empty()) source["at"] = citation.at;
         out["sources"].push_back(std::move(source));
       }

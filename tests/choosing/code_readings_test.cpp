@@ -186,8 +186,8 @@ TEST_CASE("dates outside the years of a rule rule it out, at wide bounds and wit
       treatment("shape: orrinstead\n  code: [1500, OD-11-A/0]\n  introduced: 1913\n  withdrawn: 1925"));
   CHECK(early.read("treatment:new") ==
         "1500: old decoration number: possible\nOD-11-A/0: decoration code: 1500 on Orrinstead was last "
-        "offered 1925, and "
-        "such codes were given 1926/1968; \n");
+        "offered in 1925, and "
+        "such codes were given from 1926 to 1968; \n");
 }
 
 TEST_CASE("a date code is read with its works, and those have years too") {
@@ -198,11 +198,11 @@ TEST_CASE("a date code is read with its works, and those have years too") {
   // The last that is left binds, and is told as a clash of dates.
   CHECK(read("T261") == "T261: date code: possible\n");
   CHECK(read("[T261, T251]") ==
-        "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962; \n"
-        "T251: date code: it would be of 1st quarter 1925, and Tunnel works was used 1927/1962; \n");
+        "T261: date code: it would be of 1st quarter 1926, and Tunnel works was used from 1927 to 1962; \n"
+        "T251: date code: it would be of 1st quarter 1925, and Tunnel works was used from 1927 to 1962; \n");
   CHECK(read("T271") == "T271: date code: possible\n");
   CHECK(read("U241") ==
-        "U241: date code: it would be of 1st quarter 1924, and such codes were used 1925/1951; \n");
+        "U241: date code: it would be of 1st quarter 1924, and such codes were used from 1925 to 1951; \n");
   CHECK(read("X341") == "X341: none\n");
   CHECK(read("5614") == "5614: batch: possible\n");
   CHECK(read("5654") == "5654: none\n");
@@ -210,7 +210,7 @@ TEST_CASE("a date code is read with its works, and those have years too") {
   CHECK(read("none") == "");
   CHECK(Codes(specimen("treatment: jm-018\n  date-code: T3?2")).codes.all().back().readings.size() == 10);
   CHECK(Codes(specimen("treatment: jm-018\n  made: 1952\n  date-code: U341")).read("specimen:new") ==
-        "U341: date code: `new` was made 1952, and such codes were used 1925/1951; \n");
+        "U341: date code: `new` was made in 1952, and such codes were used from 1925 to 1951; \n");
 }
 
 TEST_CASE("what is seen on a piece is read by its own rules and by those of the treatments") {
@@ -218,8 +218,8 @@ TEST_CASE("what is seen on a piece is read by its own rules and by those of the 
   CHECK(read("treatment: jm-018\n  code-seen: JM-018-C/1") ==
         "JM-018-C/1: decoration code: the rule holds only where `{not: {shape: jessamount}}`; \n"
         "JM-018-C/1: decoration code on Jessamount: possible\n"
-        "JM-018-C/1: copied serial: JM-018-C/1 Teasel Row was introduced 1932, and such codes were given "
-        "1938/1945; \n");
+        "JM-018-C/1: copied serial: JM-018-C/1 Teasel Row was introduced in 1932, and such codes were given "
+        "from 1938 to 1945; \n");
   CHECK(read("treatment: jm-018\n  code-seen: TR") == "TR: cipher: possible\n");
   CHECK(read("treatment: jm-018\n  code-seen: TR-6") == "TR-6: none\n");
   CHECK(read("shape: linnavere\n  motif: none\n  code-seen: LV-12-A/0") ==
@@ -429,7 +429,7 @@ TEST_CASE("a code that stands on no record: judged on those that carry it, else 
   CHECK(loose(guide, "JM-13-A/0") ==
         "decoration code: the rule holds only where `{not: {shape: jessamount}}`;\n");
   CHECK(loose(guide, "T261") ==
-        "date code: it would be of 1st quarter 1926, and Tunnel works was used 1927/1962;\n");
+        "date code: it would be of 1st quarter 1926, and Tunnel works was used from 1927 to 1962;\n");
   CHECK(loose(guide, "LV-13-A/0", guide.at("maker:quennock")) == "");
 
   const auto unread = guide.codes.readLoose("5654", std::nullopt);
@@ -466,10 +466,69 @@ TEST_CASE("a code that stands on no record: judged on those that carry it, else 
   CHECK(guide.collection[prefix.readings[0].named[0].record].id == "quennock");
 }
 
+TEST_CASE("a number in a table is read by the prefixes on record where it could be several") {
+  const auto rule = [](const std::string& table) {
+    return "- maker: p\n  codes:\n    - rule: pattern number\n      used: 1921/1959\n      written: PREFIX "
+           "SERIAL\n"
+           "      parts: {PREFIX: shape.prefix, SERIAL: 1 to 9999}\n      order: SERIAL within PREFIX\n"
+           "      first-of: {" +
+           table + "}\n      cite: b\n- source: b\n  type: ledger\n  title: B\n";
+  };
+  const std::string shapes =
+      "- shape: o\n  maker: p\n  prefix: OS\n- shape: v\n  maker: p\n  prefix: [VE, OS1]\n";
+  const Codes known("", rule("OS 350: 1931") + shapes);
+  CHECK(known.said == "");
+  REQUIRE(known.codes.rules().size() == 1);
+  const auto entries = known.codes.rules()[0].rule->series().entriesOf("os");
+  REQUIRE(entries.size() == 1);
+  CHECK(entries[0].at.number == 350);
+  // Both OS and OS1 are prefixes.
+  CHECK(Codes("", rule("OS150: 1931") + shapes).said.find("can be ") != std::string::npos);
+}
+
+TEST_CASE("what a text wants is told by the texts on record, and where the text stands") {
+  const Codes guide(
+      "",
+      "- maker: p\n  works: [{works: yard, name: Old Yard, letter: Y, used: 1908/1936}]\n  codes:\n"
+      "    - rule: pattern\n      written: PREFIX/SERIAL\n"
+      "      parts: {PREFIX: shape.prefix, SERIAL: 3 digits}\n"
+      "    - rule: letters\n      on: specimen.date-code\n      written: WORKS MONTH-YY\n"
+      "      used: 1921/1955\n      alike: [3 8, 1 7]\n"
+      "      parts: {WORKS: maker.works.letter, MONTH: month, YY: year 19YY}\n"
+      "- shape: o\n  maker: p\n  prefix: OS\n"
+      "- specimen: s\n  shape: o\n  date-code: K6-31\n  seen: 2000\n");
+  CHECK(guide.said == "");
+  const auto seen = guide.codes.readLoose("K6-31", std::nullopt);
+  REQUIRE(seen.nearest != nullptr);
+  CHECK(seen.nearest->name == "letters");
+  CHECK(seen.whyNot.find("(WORKS), here is \"K6\"") != std::string::npos);
+  const auto unknown = guide.codes.readLoose("QQ-1", std::nullopt);
+  CHECK(unknown.whyNot.find("QQ-1\" \"/\"") == std::string::npos);
+  // What the eye could take it for, with what rules that out.
+  const auto yard = guide.codes.readLoose("Y6-31", std::nullopt);
+  REQUIRE(yard.readings.size() == 1);
+  CHECK(yard.readings[0].possible);
+  CHECK_FALSE(yard.similar.empty());
+  for (const auto& one : yard.similar) {
+    CHECK_FALSE(one.possible());
+    CHECK(one.against.at(0).at(0).says.find("Old Yard was used from 1908 to 1936") != std::string::npos);
+  }
+  const auto early = guide.codes.readLoose("Y6-37", std::nullopt);
+  REQUIRE_FALSE(early.similar.empty());
+  CHECK(early.similar[0].code.text == "Y6-31");
+  CHECK(early.similar[0].possible());
+}
+
 TEST_CASE("no rules, no guide, no code: nothing is said") {
   const Codes none("", "- shape: s\n  maker: unknown\n- treatment: t\n  shape: s\n  code: 12\n");
   CHECK_FALSE(none.codes.of(none.at("treatment:t"))[0].applies);
   CHECK(none.codes.readLoose("12", std::nullopt).whyNot == "no rule for codes is recorded");
+  // A rule with a fault is not denied, but named.
+  const Codes faulty("", "- maker: m\n  codes: [{rule: plain, written: NUMBER, parts: {NUMBER: 2 digts}}]\n");
+  const auto unread = faulty.codes.readLoose("12", std::nullopt);
+  CHECK(unread.whyNot == "no rule for codes could be read");
+  CHECK(unread.faulty == std::vector<std::string>{"plain"});
+  CHECK(none.codes.readLoose("12", std::nullopt).faulty.empty());
   const CodeReadings nothing;
   CHECK(nothing.all().empty());
   CHECK(nothing.rules().empty());
