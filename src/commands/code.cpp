@@ -148,7 +148,8 @@ class Answer {
   std::string heading() const {
     const std::string code = '`' + base::shortened(text_, 60) + '`';
     if (found_.readings.empty())
-      return "no rule reads " + code + (found_.nearest != nullptr || found_.whyNot.empty() ? "" : ": " + found_.whyNot);
+      return "no rule reads " + code +
+             (found_.nearest != nullptr || found_.whyNot.empty() ? "" : ": " + found_.whyNot);
     if (possible_.empty()) return code + " can be read, but nothing on record allows it";
     if (possible_.size() == 1) return code + " can be read in one way";
     return code + " can be read in " + (found_.more ? "more than " : "") + std::to_string(possible_.size()) +
