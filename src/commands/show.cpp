@@ -124,13 +124,6 @@ class Show {
           one["proven"] = std::move(proven);
       out["facts"].push_back(std::move(one));
     }
-    for (const DaysNotRecorded& days : daysNotRecorded(guide_, index_))
-      if (const auto field = records::fieldNamed(days.field))
-        out["facts"].push_back({{"record", record_.reference()},
-                                {"field", days.field},
-                                {"sources", Json::array()},
-                                {"proven", provenAsJson(guide_, index_, *field)}});
-    if (const std::string told = outcome(); !told.empty()) out["tested"] = told;
     out["known_as"] = knownAs();
     out["referred_to_by"] = Json::array();
     for (const BackReference& back : guide_.collection.referredBy(index_))
