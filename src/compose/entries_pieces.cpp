@@ -341,7 +341,7 @@ Inlines toldOf(const Page& page, const Pair& pair, bool other) {
   Inlines out;
   Inlines evidence = page.words().evidenceBeside(page.record(pair.sayer), *pair.said);
   if (const Value* tell = tellOf(pair)) {
-    put(out, other ? ". " : ", of which is said: ");
+    put(out, other ? ". " : ", whose entry says: ");
     put(out, sentenceWithNote(page.words().proseLine(page.record(pair.sayer), *tell), std::move(evidence)));
   } else {
     putInBrackets(out, std::move(evidence));

@@ -564,7 +564,7 @@ TEST_CASE("what tells two apart is said of the one in which it stands") {
   const std::string alike = page("");
   CHECK(holds(alike, "- **Taken for:** [Two](two.md#shape-two). The foot is unglazed.\n"));
   CHECK(holds(alike,
-              "- **[Two](#shape-two)**, taken for **[One](other-shapes.md#shape-one)**, of which is said: "
+              "- **[Two](#shape-two)**, taken for **[One](other-shapes.md#shape-one)**, whose entry says: "
               "The foot is unglazed.\n"));
   CHECK(holds(alike,
               "- **[One](other-shapes.md#shape-one)**, taken for **[Two](two.md#shape-two)**. "
@@ -578,7 +578,7 @@ TEST_CASE("what tells two apart is said of the one in which it stands") {
   CHECK(holds(some,
               "- **[Two](two.md#shape-two):** looped handle; nothing recorded tells it from "
               "[Three](other-shapes.md#shape-three). No feature recorded tells it from "
-              "[One](other-shapes.md#shape-one), of which is said: The foot is unglazed.\n"));
+              "[One](other-shapes.md#shape-one), whose entry says: The foot is unglazed.\n"));
   CHECK(holds(some,
               "- **[Three](other-shapes.md#shape-three):** looped handle; nothing recorded tells it from "
               "[One](other-shapes.md#shape-one) or [Two](two.md#shape-two).\n"));
