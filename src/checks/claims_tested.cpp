@@ -146,7 +146,9 @@ class Teller {
       case Way::no: return "broken by " + withFacts(test.records[0]) + others(test, "; also by ");
       case Way::some:
         if (test.looked == 0) return "broken: no " + kind + " is as its `where` asks";
-        return "broken: of " + base::counted(test.looked, kind) + " looked at none is as its `has` asks" +
+        return (test.looked == 1 ? "broken: the one " + kind + " looked at is not as its `has` asks"
+                                 : "broken: of " + base::counted(test.looked, kind) +
+                                       " looked at none is as its `has` asks") +
                (test.records.empty() ? "" : "; " + withFacts(test.records[0]));
       case Way::count: {
         std::string out =

@@ -127,7 +127,7 @@ class Teller {
                  : " (" + valueInWords(*missing) + (several ? ") do" : ") does") + " not settle it");
     const std::size_t more = test.records.size() + test.more - 1;
     if (more > 0 && test.kind != Kind::guide)
-      put(out, (several ? ", nor those of " : ", nor that of ") + std::to_string(more) + " more");
+      put(out, (several ? ", nor those of " : ", nor that of ") + countedInWords(more, "other", "others"));
     return out;
   }
 

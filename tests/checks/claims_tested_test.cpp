@@ -213,10 +213,10 @@ TEST_CASE("the other ways to test, in words") {
   };
   CHECK(message("{no: shape, has: {introduced: ../1935}}") ==
         "`c` is broken by shape:a, where `introduced` is `1930` (documented)");
-  CHECK(
-      message("{some: shape, where: {look.handle: ring}, has: {introduced: 1950/..}}") ==
-      "`c` is broken: of 1 shape looked at none is as its `has` asks; shape:a, where `introduced` is `1930` "
-      "(documented) and `look.handle` is `ring` (documented)");
+  CHECK(message("{some: shape, where: {look.handle: ring}, has: {introduced: 1950/..}}") ==
+        "`c` is broken: the one shape looked at is not as its `has` asks; shape:a, where `introduced` is "
+        "`1930` "
+        "(documented) and `look.handle` is `ring` (documented)");
   CHECK(message("{some: shape, where: {introduced: 1950/..}}") ==
         "`c` is broken: no shape is as its `where` asks");
   CHECK(message("{count: shape, makes: 3}") ==

@@ -61,11 +61,11 @@ TEST_CASE("what breaks it") {
 
 TEST_CASE("what leaves it open") {
   CHECK(told("{every: shape, has: {look.embossing: in panels}}") ==
-        "open: the embossing of Cairn is not recorded, nor that of 1 more");
+        "open: the embossing of Cairn is not recorded, nor that of one other");
   CHECK(told("{no: shape, where: {modeller: mo}, has: {prefix: CA}}") ==
-        "open: the modeller of Cairn is not known, nor that of 1 more");
+        "open: the modeller of Cairn is not known, nor that of one other");
   CHECK(told("{every: treatment, has: {forms: plate}}") ==
-        "open: the forms of BR-02-0 without a motif are not recorded, nor those of 1 more");
+        "open: the forms of BR-02-0 without a motif are not recorded, nor those of one other");
   CHECK(
       told("{no: treatment, where: {shape: bryn}, has: {introduced: 1920/1921}}").starts_with("the records"));
   CHECK(told("{no: shape, where: {maker: amblecote}, has: {introduced: 1930}}") ==

@@ -205,7 +205,7 @@ TEST_CASE("marks, look-alikes, statements, credits, cautions") {
   CHECK(block("claims") ==
         "- <a id=\"claim-only-panels\"></a>Only Bryn has panels (the author's judgement; open: the embossing "
         "of "
-        "[Cairn](cairn.md#shape-cairn) is not recorded, nor that of 1 more). See "
+        "[Cairn](cairn.md#shape-cairn) is not recorded, nor that of one other). See "
         "[Bryn](bryn.md#shape-bryn).\n");
   CHECK(block("credits") ==
         "- [Crown](marks.md#photo-crown): Mo; [CC BY 4.0](https://creativecommons.org/licenses/by/4.0/).\n");

@@ -375,7 +375,7 @@ TEST_CASE("forms, marks, sources, features, sets, people, questions and claims t
         "misread.\n"
         "  - known from Pattern Book, p. 1; documented\n");
   CHECK(factsOf("claim:only-panels", kPottery) ==
-        "  - the author's judgement; open: the embossing of Cairn is not recorded, nor that of 1 more\n");
+        "  - the author's judgement; open: the embossing of Cairn is not recorded, nor that of one other\n");
 }
 
 TEST_CASE("the records an outline was made from") {
