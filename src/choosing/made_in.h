@@ -6,10 +6,11 @@
 // enough. Not for other rooms.
 namespace saggar::choosing {
 
-// What the one side says: a list (or `all`, or all but some) that holds the other is yes; `none`, or a list that leaves
-// nothing out, is no; anything else is maybe, also another single value.
 // `made-in` or `forms` names some and does not say that these are all.
 bool isOpenList(const records::Value* value);
+
+// What the one side says: a list (or `all`, or all but some) that holds the other is yes; `none`, or a list that leaves
+// nothing out, is no; anything else is maybe, also another single value.
 Answer formSays(const Collection& collection, RecordIndex form, RecordIndex shape);
 Answer shapeSays(const Collection& collection, RecordIndex shape, RecordIndex form);
 

@@ -201,16 +201,15 @@ std::string Reasons::says(FactId id) const {
 std::string Reasons::standing(FactId id) const {
   const Fact& fact = chronology_.fact(id);
   const std::string before = chronology_.isDisputed(id) ? "disputed; " : "";
-  const std::string after = fact.doubted ? ", doubted" : "";
   if (fact.standing == Standing::uncited && !fact.cites()) {
     const evidence::Weighed weighed = weights_.weigh(fact.record, *fact.value);
     if (weighed.tooEarly != nullptr)
       return before + "cited only from " + called(weighed.tooEarly->target) +
-             ", which is too early to show it" + after;
+             ", which is too early to show it";
     if (weighed.notFound != nullptr)
-      return before + "looked for in vain in " + called(weighed.notFound->target) + after;
+      return before + "looked for in vain in " + called(weighed.notFound->target);
   }
-  return before + std::string(evidence::inWords(fact.standing)) + after;
+  return before + std::string(evidence::inWords(fact.standing));
 }
 
 std::string Reasons::disputedBeside(FactId id) const {

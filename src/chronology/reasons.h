@@ -30,8 +30,8 @@ class Reasons {
   std::string called(RecordIndex record) const;
   // "introduced", "last offered", "made": with `was`, or a verb by itself.
   static std::string happened(Kind kind, Field field, EventEnd end = EventEnd::moment);
-  // "documented", "the author's judgement, doubted", "disputed; documented", "cited only from The memoir, which is too
-  // early to show it".
+  // "documented", "the author's judgement", "disputed; documented", "cited only from The memoir, which is too early to show
+  // it". That the author doubts it is no word of the sources: see Reason.
   std::string standing(FactId fact) const;
   // Of a step of a proof that is disputed: what of it is, since what proves is not; else empty.
   std::string disputedBeside(FactId fact) const;

@@ -30,6 +30,7 @@ class Solver {
   bool strikeOut();
   bool ruleOutShapes();
   std::vector<EdgeId> surelyBefore(Node earlier, Node later) const;
+  bool areApart(Node earlier, Node later) const;  // by their proven days alone
   struct Life {
     Node introduced, withdrawn;
   };

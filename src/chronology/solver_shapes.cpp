@@ -160,10 +160,11 @@ bool Solver::ruleOutShapes() {
         if (side.ruledOut[i]) continue;
         ++left;
         const auto [introduced, withdrawn] = lifeOf(choice.shapes[i]);
-        auto because = first ? surelyBefore(begun, introduced) : surelyBefore(withdrawn, ended);
+        const Node earlier = first ? begun : withdrawn;
+        const Node later = first ? introduced : ended;
+        auto because = surelyBefore(earlier, later);
         if (because.empty()) continue;
-        byDays &= first ? latestOf(proof_.suspects.from, begun) < earliestOf(proof_.suspects.to, introduced)
-                        : latestOf(proof_.suspects.from, withdrawn) < earliestOf(proof_.suspects.to, ended);
+        byDays &= areApart(earlier, later);
         out.push_back({i, std::move(because)});
       }
       // Where none is left the facts clash. By their days, that is told with all of them; else with the last.
@@ -181,10 +182,14 @@ bool Solver::ruleOutShapes() {
   return any;
 }
 
+bool Solver::areApart(Node earlier, Node later) const {
+  return latestOf(proof_.suspects.from, earlier) < earliestOf(proof_.suspects.to, later);
+}
+
 // The reasons, where documented facts say that it was; else none.
 std::vector<EdgeId> Solver::surelyBefore(Node earlier, Node later) const {
-  const Suspects& proof = proof_.suspects;
-  if (earliestOf(proof.to, later) > latestOf(proof.from, earlier)) {
+  if (areApart(earlier, later)) {
+    const Suspects& proof = proof_.suspects;
     std::vector<EdgeId> because = edgesOf(network_, proof.from, earlier);
     const std::vector<EdgeId> back = edgesOf(network_, proof.to, later);
     because.insert(because.end(), back.begin(), back.end());

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "commands/command.h"
 #include "commands/pipeline.h"
+#include "commands/reason_output.h"
 #include "compose/words.h"
 #include "linking/names.h"
 
@@ -321,13 +322,9 @@ class Answer {
       evidence = rule.source->evidence;
     if (evidence == nullptr) evidence = record.evidence;
     out["sources"] = Json::array();
-    if (evidence != nullptr) {
-      for (const records::Citation& citation : evidence->cite) {
-        Json source{{"source", std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
-        if (!citation.at.empty()) source["at"] = citation.at;
-        out["sources"].push_back(std::move(source));
-      }
-    }
+    if (evidence != nullptr)
+      for (const records::Citation& citation : evidence->cite)
+        out["sources"].push_back(citationAsJson(citation));
     const source::Place place = guide_.collection.sources().place(against.span);
     out["file"] = place.path;
     out["line"] = place.line;

@@ -96,6 +96,8 @@ int make(const Environment& environment, const MakeArguments& arguments) {
                                .from = environment.currentFolder,
                                .guide = guide->folder,
                                .tree = "own",
+                               // Who named no folder for it moves both by moving the other.
+                               .option = arguments.own.empty() ? "-o" : "--own",
                                .parts = {"talks"},
                                .onWait = {},
                                .disk = nullptr};
@@ -108,12 +110,7 @@ int make(const Environment& environment, const MakeArguments& arguments) {
     trees.out = std::move(opened.publication);
     trees.problem = opened.problem;
   }
-  if (trees.problem) {
-    // Who named no folder for `own` moves both by moving the other.
-    std::string hint = trees.problem->hint;
-    if (arguments.own.empty() && hint.ends_with(" --own")) hint.replace(hint.size() - 5, 5, "-o");
-    return cannot(environment, json, trees.problem->error, hint);
-  }
+  if (trees.problem) return cannot(environment, json, trees.problem->error, trees.problem->hint);
 
   const OutputResult written = writeOutputs(environment, *guide, parts, *trees.out, trees.own.get());
   for (const std::string& notice : written.notices) environment.err("saggar: " + notice + '\n');

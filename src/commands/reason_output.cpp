@@ -32,9 +32,7 @@ std::string doubtInWords(const Guide& guide, FactId id) {
   return why.empty() ? "; doubted" : "; doubted: " + base::onOneLine(why);
 }
 
-std::string inWords(const Guide& guide, FactId fact, std::string standing, const std::string& beside) {
-  constexpr std::string_view kDoubted = ", doubted";
-  if (standing.ends_with(kDoubted)) standing.erase(standing.size() - kDoubted.size());
+std::string inWords(const Guide& guide, FactId fact, const std::string& standing, const std::string& beside) {
   const Reason reason = guide.reasons->of(fact);
   std::string out = reason.says + ": " + standing;
   std::vector<std::string> sources;
@@ -59,15 +57,17 @@ Json dayAsJson(Day day) {
   return day.isFinite() ? Json(day.toString()) : Json(nullptr);
 }
 
+Json citationAsJson(const records::Citation& citation) {
+  Json out{{"source", std::string(name(citation.kind)) + ':' + std::string(citation.id)}};
+  if (!citation.at.empty()) out["at"] = std::string(citation.at);
+  return out;
+}
+
 Json reasonAsJson(const Guide& guide, FactId fact) {
   const Reason reason = guide.reasons->of(fact);
   const source::Place place = guide.collection.sources().place(reason.span);
   Json sources = Json::array();
-  for (const records::Citation* citation : reason.sources) {
-    Json one{{"source", std::string(name(citation->kind)) + ':' + std::string(citation->id)}};
-    if (!citation->at.empty()) one["at"] = std::string(citation->at);
-    sources.push_back(std::move(one));
-  }
+  for (const records::Citation* citation : reason.sources) sources.push_back(citationAsJson(*citation));
   return Json{{"says", reason.says},
               {"record", reason.record},
               {"field", reason.field},

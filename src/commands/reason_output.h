@@ -8,6 +8,7 @@
 namespace saggar::commands {
 
 nlohmann::ordered_json dayAsJson(dates::Day day);  // null for no bound
+nlohmann::ordered_json citationAsJson(const records::Citation& citation);
 nlohmann::ordered_json reasonAsJson(const Guide& guide, chronology::FactId fact);
 nlohmann::ordered_json boundsAsJson(const Guide& guide, chronology::Node event, chronology::BoundsOf which);
 

@@ -7,6 +7,7 @@
 #include "commands/columns.h"
 #include "commands/command.h"
 #include "commands/pipeline.h"
+#include "commands/reason_output.h"
 #include "commands/resolve_reference.h"
 #include "commands/show_days.h"
 #include "compose/claim_tests.h"
@@ -116,9 +117,10 @@ class Show {
       one["line"] = place.line;
       one["column"] = place.column;
       one["sources"] = Json::array();
-      for (const Citation* citation : fact.sources) one["sources"].push_back(asJson(*citation));
+      for (const Citation* citation : fact.sources) one["sources"].push_back(citationAsJson(*citation));
       if (fact.restsOnRecord)
-        for (const Citation& citation : record_.evidence->cite) one["sources"].push_back(asJson(citation));
+        for (const Citation& citation : record_.evidence->cite)
+          one["sources"].push_back(citationAsJson(citation));
       if (fact.entry->known)
         if (Json proven = provenAsJson(guide_, index_, fact.entry->field); !proven.is_null())
           one["proven"] = std::move(proven);
@@ -139,12 +141,6 @@ class Show {
 
  private:
   static constexpr std::size_t kColumn = 18;
-
-  static Json asJson(const Citation& citation) {
-    Json one{{"source", std::string(name(citation.kind)) + ":" + std::string(citation.id)}};
-    if (!citation.at.empty()) one["at"] = citation.at;
-    return one;
-  }
 
   std::string valueOf(const Entry& entry, const Value& value) const {
     const linking::PublishedRecord own(record_, index_);

@@ -30,7 +30,10 @@ Placing placeFor(const TreeSettings& settings) {
         Problem{"the folder you stand in is gone", "go to a folder that is there and run it again"};
     return result;
   }
-  return placeOf(settings.folder, settings.tree == "own" ? "--own" : "-o", from, settings.guide);
+  const std::string option = !settings.option.empty() ? settings.option
+                             : settings.tree == "own" ? "--own"
+                                                      : "-o";
+  return placeOf(settings.folder, option, from, settings.guide);
 }
 }  // namespace
 

@@ -28,6 +28,7 @@ struct TreeSettings {
   std::string from;          // where the author stands, absolute; empty: the process's current folder
   std::string guide;         // the guide's folder: never written over, nor a folder around it
   std::string tree = "out";  // "out" or "own": an output folder of one sort is never taken for the other
+  std::string option = {};   // by which the author can name another; empty: "-o" of `out`, "--own" of `own`
   std::vector<std::string> parts;  // the parts that are being made; files of all others are carried over
   std::function<void(const std::string&)> onWait;  // told once, in words, if another run must be waited for
   Disk* disk = nullptr;  // for tests; outlives the publication, and is asked from several threads
